@@ -1,0 +1,34 @@
+import { holdReasons } from '@holdfast/domain';
+import { z } from 'zod';
+import { at, instant, name, turn, uuid, words } from './fields.js';
+import type { CommandSpec } from './spec.js';
+
+export const holdCommands = {
+  openHold: {
+    schema: z.strictObject({
+      ...at,
+      holdId: uuid.optional(),
+      jobId: uuid,
+      reason: z.enum(holdReasons),
+      lineIds: z.array(uuid).max(50).optional(),
+      partLineIds: z.array(uuid).max(50).optional(),
+      words: words.optional(),
+      moveOfId: uuid.optional(),
+      moveOf: name.optional(),
+      endsAt: instant.optional(),
+    }),
+    class: 'fact',
+    row: null,
+    offline: true,
+    screens: ['my-bay', 'floor', 'job'],
+    summary: 'Why a job, or named lines of it, cannot go on, and whose move it is.',
+  } satisfies CommandSpec<'openHold'>,
+  endHold: {
+    schema: z.strictObject({ ...turn, ...at, holdId: uuid, words: words.optional() }),
+    class: 'turn',
+    row: { table: 'hold', field: 'holdId' },
+    offline: true,
+    screens: ['my-bay', 'waiting', 'job'],
+    summary: 'A hold ends by hand. A parts hold ends by itself when its parts are here.',
+  } satisfies CommandSpec<'endHold'>,
+} as const;

@@ -1,0 +1,111 @@
+import { distanceUnits, equipmentKinds, goAheadAnswers, goAheadWays, payers, skills, urgencies } from '@holdfast/domain';
+import { z } from 'zod';
+import { at, day, distance, minutes, money, name, title, turn, uuid, words } from './fields.js';
+import type { CommandSpec } from './spec.js';
+
+export const limits = {
+  beforeDay: day.optional(),
+  beforeOdometer: distance.optional(),
+  withinDistance: distance.optional(),
+  withinDays: z.int().min(1).max(3650).optional(),
+  seasonId: uuid.optional(),
+  distanceUnit: z.enum(distanceUnits).optional(),
+};
+
+export const workCommands = {
+  addLine: {
+    schema: z.strictObject({
+      lineId: uuid.optional(),
+      jobId: uuid,
+      title,
+      bookMinutes: minutes.optional(),
+      equipment: z.enum(equipmentKinds).optional(),
+      skill: z.enum(skills).optional(),
+      payer: z.enum(payers).optional(),
+      concernId: uuid.optional(),
+      findingId: uuid.optional(),
+      price: money.optional(),
+      choiceId: uuid.optional(),
+      afterLineId: uuid.optional(),
+      fromFollowUpId: uuid.optional(),
+    }),
+    class: 'fact',
+    row: null,
+    offline: true,
+    screens: ['job', 'my-bay'],
+    summary: 'One piece of work for a job.',
+  } satisfies CommandSpec<'addLine'>,
+  recordGoAhead: {
+    schema: z.strictObject({
+      ...turn,
+      ...at,
+      lineId: uuid,
+      answer: z.enum(goAheadAnswers),
+      byName: name.optional(),
+      how: z.enum(goAheadWays).optional(),
+      upTo: money.optional(),
+      words: words.optional(),
+    }),
+    class: 'turn',
+    row: { table: 'workLine', field: 'lineId' },
+    offline: true,
+    screens: ['desk', 'job', 'waiting'],
+    summary: "The customer's word on a line: given, deferred, declined, or asked again.",
+  } satisfies CommandSpec<'recordGoAhead'>,
+  startWork: {
+    schema: z.strictObject({
+      ...at,
+      clockId: uuid.optional(),
+      lineId: uuid,
+      personId: uuid.optional(),
+      bench: z.boolean().optional(),
+      alreadyStarted: z.boolean().optional(),
+    }),
+    class: 'claim',
+    row: null,
+    offline: true,
+    screens: ['my-bay', 'job'],
+    summary: 'A person starts on a line; with alreadyStarted a report of what happened, recorded and flagged.',
+  } satisfies CommandSpec<'startWork'>,
+  stopWork: {
+    schema: z.strictObject({ ...turn, ...at, clockId: uuid, handover: words.optional() }),
+    class: 'turn',
+    row: { table: 'clock', field: 'clockId' },
+    offline: true,
+    screens: ['my-bay', 'job'],
+    summary: 'A clock stops, with what is loose, open or next.',
+  } satisfies CommandSpec<'stopWork'>,
+  finishLine: {
+    schema: z.strictObject({ ...turn, ...at, lineId: uuid, words: words.optional() }),
+    class: 'turn',
+    row: { table: 'workLine', field: 'lineId' },
+    offline: true,
+    screens: ['my-bay', 'job'],
+    summary: 'A line is done; its running clocks stop.',
+  } satisfies CommandSpec<'finishLine'>,
+  carryOverLine: {
+    schema: z.strictObject({
+      ...turn,
+      lineId: uuid,
+      followUpId: uuid.optional(),
+      done: words,
+      remaining: words,
+      remainingMinutes: minutes.optional(),
+      urgency: z.enum(urgencies).optional(),
+      limits: z.strictObject(limits).optional(),
+    }),
+    class: 'turn',
+    row: { table: 'workLine', field: 'lineId' },
+    offline: true,
+    screens: ['job', 'hand-back'],
+    summary: 'A started line ends on this visit; a follow-up carries what remains, its hours and its part lines.',
+  } satisfies CommandSpec<'carryOverLine'>,
+  dropLine: {
+    schema: z.strictObject({ ...turn, lineId: uuid, words }),
+    class: 'turn',
+    row: { table: 'workLine', field: 'lineId' },
+    offline: true,
+    screens: ['job', 'hand-back'],
+    summary: 'A line is not done, with words.',
+  } satisfies CommandSpec<'dropLine'>,
+} as const;

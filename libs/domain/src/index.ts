@@ -1,0 +1,14 @@
+export * from './kernel/column.js';
+export * from './kernel/decision.js';
+export * from './kernel/refusal.js';
+export * from './kernel/refusal-codes.js';
+export * from './kernel/rows.js';
+export * from './kernel/slices.js';
+export * from './tables/tables.js';
+export * from './tables/words.js';
+export type { EquipmentItem, HoursOfDay, HoursOfWeek } from './tables/shop.js';
+export type * from './inputs.js';
+export { rules } from './families.js';
+export { settle } from './settle.js';
+export type { CommandRule } from './kernel/family.js';
+export { flagRules, type FlagRule } from './kernel/flags.js';

@@ -1,0 +1,26 @@
+/** What a command needs in its bag, named by ids of the input; the store turns each into one statement with locks. */
+export interface Slices {
+  /** Whole jobs with their vehicle: named directly or through a row that belongs to them. */
+  readonly jobs?: readonly string[];
+  readonly vehicles?: readonly string[];
+  readonly lines?: readonly string[];
+  readonly concerns?: readonly string[];
+  readonly clocks?: readonly string[];
+  readonly holds?: readonly string[];
+  readonly partLines?: readonly string[];
+  readonly orders?: readonly string[];
+  readonly cautions?: readonly string[];
+  readonly fixes?: readonly string[];
+  readonly followUps?: readonly string[];
+  readonly reports?: readonly string[];
+  /** Who stands in these bays and since when. */
+  readonly bays?: readonly string[];
+  /** The running and recent clocks of these people. */
+  readonly people?: readonly string[];
+  readonly customers?: readonly string[];
+  /** Find a vehicle by folded plate or a customer by folded name (check-in). */
+  readonly plateKey?: string | undefined;
+  readonly counter?: boolean;
+  /** Rows that the numbered change wrote (take back). */
+  readonly change?: number;
+}

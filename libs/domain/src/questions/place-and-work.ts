@@ -1,0 +1,71 @@
+/** Questions about where vehicles stand, which spots are free, who works on what, and which tags forbid a move. */
+import type { Rows } from '../kernel/rows.js';
+import type { Row } from '../tables/tables.js';
+import type { CautionCode, LineProgress } from '../tables/words.js';
+import { usesOfSpot } from '../timeline/lanes.js';
+import { isRunning, overlap, type Span } from '../timeline/timeline.js';
+
+/** The row where it is there and not void: what a reference of an input may name. */
+export function live<T extends Parameters<Rows['find']>[0]>(rows: Rows, table: T, id: string | null | undefined): Row<T> | undefined {
+  const row = rows.find(table, id);
+  return row && !row.void ? row : undefined;
+}
+
+/** The visit that a vehicle is here for, if it is here. */
+export function openJobOf(rows: Rows, vehicleId: string): Row<'job'> | undefined {
+  return rows.list('job', (job) => job.vehicleId === vehicleId && job.endedAt === null)[0];
+}
+
+/** Where the vehicle of the job is now. */
+export function placeOf(rows: Rows, jobId: string): Row<'place'> | undefined {
+  return rows.list('place', (place) => place.jobId === jobId && isRunning(place))[0];
+}
+
+/** The uses of that spot that share an instant with the span, but those of the vehicle itself. */
+export function usedByOthers(rows: Rows, bayId: string, spot: number, span: Span, vehicleId: string): Row<'spotUse'>[] {
+  return usesOfSpot(rows, bayId, spot).filter((use) => use.vehicleId !== vehicleId && overlap(use, span));
+}
+
+/** The lowest spot of the bay, from 1 to `spots`, that nobody else uses in the span. */
+export function freeSpot(rows: Rows, bayId: string, spots: number, span: Span, vehicleId: string): number | undefined {
+  for (let spot = 1; spot <= spots; spot += 1) {
+    if (usedByOthers(rows, bayId, spot, span, vehicleId).length === 0) return spot;
+  }
+  return undefined;
+}
+
+/** The clock that a person is on. */
+export function runningClockOf(rows: Rows, personId: string): Row<'clock'> | undefined {
+  return rows.list('clock', (clock) => clock.personId === personId && isRunning(clock))[0];
+}
+
+export function clocksRunningOn(rows: Rows, lineId: string): Row<'clock'>[] {
+  return rows.list('clock', (clock) => clock.lineId === lineId && isRunning(clock));
+}
+
+/** Whether a line has come to its end on this visit. */
+export function lineEnded(line: { readonly progress: LineProgress }): boolean {
+  switch (line.progress) {
+    case 'planned':
+    case 'started':
+    case 'stopped':
+      return false;
+    case 'done':
+    case 'carriedOver':
+    case 'dropped':
+      return true;
+  }
+}
+
+/**
+ * The line that has to be done before this one, while it is not (rule 10: only an explicit "after" gates work). A dropped
+ * one gates no longer; one that was carried over still does, it is not done.
+ */
+export function unfinishedBefore(rows: Rows, line: Row<'workLine'>): Row<'workLine'> | undefined {
+  const before = live(rows, 'workLine', line.afterLineId);
+  return before && before.progress !== 'done' && before.progress !== 'dropped' ? before : undefined;
+}
+
+export function openCaution(rows: Rows, vehicleId: string, code: CautionCode): Row<'caution'> | undefined {
+  return rows.list('caution', (one) => one.vehicleId === vehicleId && one.code === code && one.endedAt === null)[0];
+}

@@ -1,0 +1,64 @@
+import { bool, instant, int, offBoard, offWall, oneOf, orNull, recorded, ref, table, text, json } from '../kernel/column.js';
+import { movedWays, placeKinds, reportKinds, reportStates, spotUses } from './words.js';
+
+/** Where vehicles are, which spots that uses, and what people report of it. */
+export const placeTables = {
+  place: table('all', {
+    ...recorded,
+    jobId: ref('job'),
+    vehicleId: ref('vehicle'),
+    kind: oneOf(placeKinds),
+    bayId: orNull(ref('bay')),
+    spot: orNull(int()),
+    yardSpot: orNull(text()),
+    movedHow: offBoard(oneOf(movedWays)),
+    movedByName: offBoard(orNull(text())),
+    /** Rule 4, asked at the bay: whether a load was on, its kilograms where said, and who answered. */
+    loaded: offWall(orNull(bool())),
+    loadKg: offWall(orNull(int())),
+    loadAnsweredById: offBoard(orNull(ref('person'))),
+    fromAt: instant(),
+    toAt: orNull(instant()),
+  }),
+  spotUse: table('all', {
+    ...recorded,
+    jobId: ref('job'),
+    vehicleId: ref('vehicle'),
+    bayId: ref('bay'),
+    spot: int(),
+    kind: oneOf(spotUses),
+    fromAt: instant(),
+    toAt: orNull(instant()),
+  }),
+  /**
+   * What somebody says happened. Always kept. `settled` became an interval in the same command; `contested` clashes with
+   * what is settled and is a card until somebody settles it one way or the other.
+   */
+  report: table('staff', {
+    ...recorded,
+    kind: oneOf(reportKinds),
+    jobId: ref('job'),
+    vehicleId: ref('vehicle'),
+    personId: orNull(ref('person')),
+    bayId: orNull(ref('bay')),
+    /** The command's own input, to carry it out when the card is settled for it. */
+    said: json<Readonly<Record<string, unknown>>>(),
+    /** Ids of the settled rows it clashes with. */
+    against: json<readonly string[]>(),
+    state: oneOf(reportStates),
+    settledAt: orNull(instant()),
+    settledById: offBoard(orNull(ref('person'))),
+    settledWords: orNull(text()),
+  }),
+  /** What should not have happened and did: rule, subjects, who; cleared by somebody with words. */
+  flag: table('staff', {
+    ...recorded,
+    rule: text(),
+    jobId: orNull(ref('job')),
+    vehicleId: orNull(ref('vehicle')),
+    bayId: orNull(ref('bay')),
+    facts: json<Readonly<Record<string, string | number | boolean | null>>>(),
+    clearedAt: orNull(instant()),
+    clearedById: offBoard(orNull(ref('person'))),
+  }),
+} as const;

@@ -1,0 +1,11 @@
+/**
+ * Vehicle identification numbers. A doubtful one never stops anything (rule 15): it is kept as it was read and flagged.
+ */
+
+/** Letters and digits of a VIN: no I, O or Q. Source: ISO 3779:2009, 4.3. */
+const vin = /^[A-HJ-NPR-Z0-9]{17}$/;
+
+/** 17 characters of the VIN alphabet, in either case. Says nothing about whether such a vehicle exists. */
+export function looksLikeVin(text: string): boolean {
+  return vin.test(text.toUpperCase());
+}
