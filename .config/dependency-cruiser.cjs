@@ -29,7 +29,8 @@ module.exports = {
       library('domain'),
       npm('zod', 'intl-messageformat'),
     ]),
-    onlyImports('board', 'The board is drawn from domain rows and the calendar.', [
+    onlyImports('board', 'The board is drawn from domain rows, the calendar and the account of bay time.', [
+      library('bay-time'),
       library('domain'),
       library('shop-calendar'),
     ]),
@@ -113,7 +114,7 @@ module.exports = {
       severity: 'error',
       from: {
         orphan: true,
-        path: '^(libs|apps|tests)/',
+        path: '^(libs|apps|tests)/.*[.]tsx?$',
         pathNot: [spec, '/main\\.tsx?$', '\\.d\\.ts$', '/src/index\\.ts$'],
       },
       to: {},

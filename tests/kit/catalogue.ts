@@ -2,8 +2,8 @@ import type pg from 'pg';
 
 /**
  * What Prisma's schema language cannot say, so it is looked for in the migrations only and has tests of its own:
- * generated columns (ranges that carry exclusion constraints), check and exclusion constraints, policies, triggers,
- * functions, extensions. They are simply not in the sentences below.
+ * generated columns (ranges that carry exclusion constraints), check and exclusion constraints, keys that are checked at
+ * the end of the transaction (DEFERRABLE), policies, triggers, functions, extensions. They are simply not in the sentences below.
  */
 const ourTables = `n.nspname in ('public', 'directory') and c.relkind in ('r', 'p') and c.relname <> '_prisma_migrations'`;
 
@@ -18,7 +18,7 @@ const sentences = [
      left join pg_attrdef d on d.adrelid = a.attrelid and d.adnum = a.attnum
     where ${ourTables} and a.attnum > 0 and not a.attisdropped and a.attgenerated = ''`,
   `select format('%s %I.%I: %s', case k.contype when 'p' then 'primary key' else 'foreign key' end,
-            n.nspname, c.relname, pg_get_constraintdef(k.oid)) as said
+            n.nspname, c.relname, regexp_replace(pg_get_constraintdef(k.oid), '( NOT)? DEFERRABLE.*', '')) as said
      from pg_constraint k join pg_class c on c.oid = k.conrelid join pg_namespace n on n.oid = c.relnamespace
     where ${ourTables} and k.contype in ('p', 'f')`,
   `select format('unique index: %s', regexp_replace(pg_get_indexdef(i.indexrelid), ' INDEX \\S+ ON ', ' ON ')) as said

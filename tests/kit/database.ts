@@ -64,7 +64,8 @@ export async function freshDatabase(options: FreshOptions = {}): Promise<FreshDa
 
 function testServer(): TestServer {
   const handed = process.env[testServerVariable];
-  if (handed === undefined) throw new Error('The test server is not there: global-setup.mjs must run before these tests.');
+  if (handed === undefined)
+    throw new Error('The test server is not there: global-setup.mjs must run before these tests.');
   return JSON.parse(handed) as TestServer;
 }
 

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import pg from 'pg';
+import { codeOf } from '../../apps/server/src/failure.js';
 import { startEmbedded } from '../../apps/server/src/database/embedded.js';
 import { migrate } from '../../apps/server/src/database/migrate.js';
 import { isPostgresAlive, readPostmaster, stopPostmaster } from '../../apps/server/src/database/postmaster.js';
@@ -43,7 +44,7 @@ const folderPrefix = 'holdfast-test-';
  * for the disk. `what` says in words which it is.
  */
 export async function startTestServer(): Promise<{ server: TestServer; what: string; stop(): Promise<void> }> {
-  const source = (await fromSetting()) ?? (await fromDocker()) ?? (await fromOurOwn());
+  const source = fromSetting() ?? (await fromDocker()) ?? (await fromOurOwn());
   const template = `holdfast_test_${randomBytes(4).toString('hex')}`;
   const ownerSecret = createHash('sha256').update(`owner ${source.superuserUrl}`).digest('base64url');
   const superuser = new pg.Client({ connectionString: source.superuserUrl });
@@ -75,7 +76,7 @@ async function setRole(client: pg.Client, role: string, secret: string): Promise
   await client.query(`alter role ${role} password '${secret}'`);
 }
 
-async function fromSetting(): Promise<Source | undefined> {
+function fromSetting(): Source | undefined {
   const url = process.env['TEST_DATABASE_URL'];
   if (url === undefined || url === '') return undefined;
   return { what: 'the server of TEST_DATABASE_URL', superuserUrl: url, stop: () => Promise.resolve() };
@@ -137,6 +138,6 @@ function isAlive(pid: number): boolean {
     process.kill(pid, 0);
     return true;
   } catch (failure) {
-    return failure instanceof Error && 'code' in failure && failure.code === 'EPERM';
+    return codeOf(failure) === 'EPERM';
   }
 }

@@ -126,7 +126,7 @@ describe('a night shift from 22:00 to 06:00 over a change of clocks', () => {
 
 // DST-4. Source: IANA tz list, patches of 2026-03-07 and 2026-05-14, in tzdb 2026d: -07 and -06 all year.
 describe('a zone whose rules are newer than the data of this machine', () => {
-  const version = process.versions.tz ?? 'unknown';
+  const version = process.versions['tz'] ?? 'unknown';
 
   it.each([
     ['America/Vancouver', -420],

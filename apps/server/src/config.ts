@@ -25,8 +25,7 @@ export interface Config {
 }
 
 export type ConfigReading =
-  | { readonly ok: true; readonly config: Config }
-  | { readonly ok: false; readonly problems: readonly string[] };
+  { readonly ok: true; readonly config: Config } | { readonly ok: false; readonly problems: readonly string[] };
 
 const logLevels = ['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'] as const;
 
@@ -68,7 +67,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): ConfigReading {
   );
   const reading = settings.safeParse(given);
   const problems = reading.success ? [] : reading.error.issues.map((issue) => issue.message);
-  if (('TLS_CERT' in given) !== ('TLS_KEY' in given)) {
+  if ('TLS_CERT' in given !== 'TLS_KEY' in given) {
     problems.push('TLS_CERT and TLS_KEY belong together: set both or neither.');
   }
   if (!reading.success || problems.length > 0) return { ok: false, problems };
@@ -92,7 +91,9 @@ export function readConfig(environment: NodeJS.ProcessEnv): ConfigReading {
 export function configOrExit(): Config {
   const reading = readConfig(process.env);
   if (reading.ok) return reading.config;
-  process.stderr.write(`Holdfast cannot start with these settings:\n${reading.problems.map((p) => `- ${p}\n`).join('')}`);
+  process.stderr.write(
+    `Holdfast cannot start with these settings:\n${reading.problems.map((p) => `- ${p}\n`).join('')}`,
+  );
   process.exit(exitStatusOfBadSettings);
 }
 

@@ -13,6 +13,7 @@ import {
   writeSync,
 } from 'node:fs';
 import { dirname } from 'node:path';
+import { codeOf } from './failure.js';
 
 /** 32 random bytes as 43 characters that need no quoting in a URL, in SQL or in a file. */
 export function randomSecret(): string {
@@ -69,8 +70,4 @@ function writeDraft(file: string, text: string): string {
     closeSync(handle);
   }
   return draft;
-}
-
-function codeOf(failure: unknown): string | undefined {
-  return failure instanceof Error && 'code' in failure && typeof failure.code === 'string' ? failure.code : undefined;
 }

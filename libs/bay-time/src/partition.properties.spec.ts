@@ -67,24 +67,9 @@ const input: fc.Arbitrary<SpotInput> = fc.record({
   now: fc.integer({ min: 20, max: end + 10 }),
 });
 
-/** The table of the account, read off one millisecond at a time with no care for cost: the second opinion. */
-function tableAt(given: SpotInput, t: number): { name: BayTimeClass; reason: string | null; jobId: string | null } {
-  const runs = (one: Span, at: number): boolean => one.from <= at && at < Math.min(one.to ?? given.now, given.now);
-  const none = { reason: null, jobId: null };
-  if (given.outOfUse.some((one) => runs(one, t))) return { name: 'outOfUse', ...none };
-
-  const jobAt = occupants(given);
-  const job = jobAt(t);
-  if (job === null) return { name: 'empty', ...none };
-  const clocked = (at: number): boolean => given.clocks.some((one) => one.jobId === job && !one.bench && runs(one, at));
-  if (clocked(t)) return { name: 'worked', reason: null, jobId: job };
-
-  const held = given.holds.filter((one) => one.jobId === job && runs(one, t));
+/** Why the job is held at an instant, by the row of the table on it; null where some line could be worked or none waits. */
+function heldReasonAt(given: SpotInput, job: string, held: JobHold[], t: number): string | null {
   const whole = held.filter((one) => one.lineIds.length === 0);
-  if (whole.some((one) => one.reason === 'collection')) return { name: 'stored', reason: 'collection', jobId: job };
-  if (given.storedJobs.some((one) => one.jobId === job && runs(one, t)))
-    return { name: 'stored', reason: null, jobId: job };
-
   const own = given.lines.filter((one) => one.jobId === job);
   const ended = (one: JobLine): boolean => one.endedAt !== null && one.endedAt <= t;
   const word = (one: JobLine): GoAheadAnswer =>
@@ -103,9 +88,32 @@ function tableAt(given: SpotInput, t: number): { name: BayTimeClass; reason: str
   if (!may.some(free)) {
     const bind = held.filter((h) => h.lineIds.length === 0 || may.some((one) => h.lineIds.includes(one.lineId)));
     const [first] = bind.sort((a, b) => a.from - b.from || (a.holdId < b.holdId ? -1 : 1));
-    if (first !== undefined) return { name: 'held', reason: first.reason, jobId: job };
-    if (open.some((one) => word(one) === 'withCustomer')) return { name: 'held', reason: 'goAhead', jobId: job };
+    if (first !== undefined) return first.reason;
+    if (open.some((one) => word(one) === 'withCustomer')) return 'goAhead';
   }
+  return null;
+}
+
+/** The table of the account, read off one millisecond at a time with no care for cost: the second opinion. */
+function tableAt(given: SpotInput, t: number): { name: BayTimeClass; reason: string | null; jobId: string | null } {
+  const runs = (one: Span, at: number): boolean => one.from <= at && at < Math.min(one.to ?? given.now, given.now);
+  const none = { reason: null, jobId: null };
+  if (given.outOfUse.some((one) => runs(one, t))) return { name: 'outOfUse', ...none };
+
+  const jobAt = occupants(given);
+  const job = jobAt(t);
+  if (job === null) return { name: 'empty', ...none };
+  const clocked = (at: number): boolean => given.clocks.some((one) => one.jobId === job && !one.bench && runs(one, at));
+  if (clocked(t)) return { name: 'worked', reason: null, jobId: job };
+
+  const held = given.holds.filter((one) => one.jobId === job && runs(one, t));
+  const whole = held.filter((one) => one.lineIds.length === 0);
+  if (whole.some((one) => one.reason === 'collection')) return { name: 'stored', reason: 'collection', jobId: job };
+  if (given.storedJobs.some((one) => one.jobId === job && runs(one, t)))
+    return { name: 'stored', reason: null, jobId: job };
+
+  const reason = heldReasonAt(given, job, held, t);
+  if (reason !== null) return { name: 'held', reason, jobId: job };
 
   let gapFrom = t;
   while (gapFrom > -25 && jobAt(gapFrom - 1) === job && !clocked(gapFrom - 1)) gapFrom -= 1;

@@ -55,9 +55,9 @@ describe('worked', () => {
   });
 
   it('a clock at the bench counts for the person and not for the bay', () => {
-    const input = bay({ clocks: [clock(100, 300, { bench: true })] });
-    expect(partition(input).segments.map(brief)).toEqual(['0-1000 noReason']);
-    expect(totalsOfAccount(partition(input)).technicianMs).toBe(200);
+    const bench = partition(bay({ clocks: [clock(100, 300, { bench: true })] }));
+    expect(bench.segments.map(brief)).toEqual(['0-1000 noReason']);
+    expect(totalsOfAccount(bench).technicianMs).toBe(200);
   });
 
   it('only while the job is here: a clock in another bay, or on another job, is not this bay’s', () => {
@@ -102,18 +102,13 @@ describe('held', () => {
   });
 
   it('a hold on the whole job holds every line', () => {
-    expect(account({ holds: [hold(200, 800)], lines: [line('bumper'), line('brakes')] })).toEqual([
-      '0-200 noReason',
-      '200-800 held parts',
-      '800-1000 noReason',
-    ]);
+    const split = ['0-200 noReason', '200-800 held parts', '800-1000 noReason'];
+    expect(account({ holds: [hold(200, 800)], lines: [line('bumper'), line('brakes')] })).toEqual(split);
   });
 
   it('a hold on the whole job binds also when nothing is left to do', () => {
-    expect(account({ holds: [hold(200, null, { reason: 'assessor' })], lines: [] })).toEqual([
-      '0-200 noReason',
-      '200-1000 held assessor',
-    ]);
+    const holds = [hold(200, null, { reason: 'assessor' })];
+    expect(account({ holds, lines: [] })).toEqual(['0-200 noReason', '200-1000 held assessor']);
   });
 
   it('the reason is that of the hold opened first among those that bind', () => {
@@ -172,10 +167,8 @@ describe('held for the go-ahead', () => {
   });
 
   it('a line without any answer yet is with the customer from the moment it is added', () => {
-    expect(account({ lines: [line('brakes', { goAhead: [], addedAt: 250 })] })).toEqual([
-      '0-250 noReason',
-      '250-1000 held goAhead',
-    ]);
+    const lines = [line('brakes', { goAhead: [], addedAt: 250 })];
+    expect(account({ lines })).toEqual(['0-250 noReason', '250-1000 held goAhead']);
   });
 
   it('a line that is held comes before one with the customer', () => {
@@ -235,9 +228,8 @@ describe('no reason and break', () => {
   });
 
   it('a window that begins in a gap does not give it a new grace', () => {
-    expect(account({ window: { from: 500, to: 1000 }, graceMs: 100, clocks: [clock(0, 200)] })).toEqual([
-      '500-1000 noReason',
-    ]);
+    const window = { from: 500, to: 1000 };
+    expect(account({ window, graceMs: 100, clocks: [clock(0, 200)] })).toEqual(['500-1000 noReason']);
   });
 
   it('a road test and the return are one stay: no new grace', () => {

@@ -12,3 +12,8 @@ export { rules } from './families.js';
 export { settle } from './settle.js';
 export type { CommandRule } from './kernel/family.js';
 export { flagRules, type FlagRule } from './kernel/flags.js';
+export { foldKey } from './kernel/fold.js';
+export { compare, minus, plus, sum } from './kernel/amounts.js';
+export { isHere, linesOf, missingParts, neededNow, openHolds, partsOf } from './questions/parts-and-holds.js';
+export { capacityKg, hasSkill, settingOn, specOn, validOn } from './questions/people-and-shop.js';
+export { clocksRunningOn, lineEnded, openJobOf, placeOf, runningClockOf } from './questions/place-and-work.js';

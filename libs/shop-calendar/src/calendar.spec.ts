@@ -115,6 +115,30 @@ describe('clock changes', () => {
   });
 });
 
+describe('a clock set back just after midnight', () => {
+  // St. John's went back from 00:01 to 23:01 on 7 November 2010 (IANA tz, file northamerica), so that the day before
+  // shows its last 59 minutes twice, the second time after the new day's first minute.
+  const zone = 'America/St_Johns';
+  const back = at('2010-11-07T02:31:00Z');
+  const breaks = sameHours([], []);
+  const only = (day: 'fri' | 'sat', hours: readonly HourRange[]) =>
+    calendarOf({ zone, hours: [{ validFrom: '2000-01-01', week: sameHours([day], hours), breaks }], exceptions: [] });
+  const night = [at('2010-11-06T12:00:00Z'), at('2010-11-08T12:00:00Z')] as const;
+
+  it('shows the evening of Saturday again, and its hours count again', () => {
+    expect(only('sat', [['23:30', '24:00']]).openIntervals(...night)).toEqual([
+      { from: back - 31 * 60_000, to: back - 60_000 },
+      { from: back + 29 * 60_000, to: back + 59 * 60_000 },
+    ]);
+  });
+
+  it('also those of a shift that began on Friday and lasts to 23:30 the next day', () => {
+    expect(only('fri', [['23:30', '23:30']]).openIntervals(back - 60_000, night[1])).toEqual([
+      { from: back, to: back + 29 * 60_000 },
+    ]);
+  });
+});
+
 describe('working days', () => {
   it('the n-th working day steps over weekends and closed dates, both ways', () => {
     expect(shop.nextWorkingDay('2026-07-03', 1)).toBe('2026-07-06');

@@ -120,9 +120,10 @@ function dayBookOf(rules: CalendarRules, clock: LocalClock): DayBook {
   const at = memoised((day): Day => {
     const from = starts(day);
     const to = starts(day + 1);
-    // The next day is asked as well: a clock set back just after midnight shows the evening of the day before again.
+    // Two days back is asked as well: a clock set back just after midnight shows the evening of the day before again,
+    // and with it the end of a shift that is a whole day long.
     const around = (of: (day: number) => readonly Interval[]): readonly Interval[] =>
-      clip(union(of(day - 1), of(day), of(day + 1)), from, to);
+      clip(union(of(day - 2), of(day - 1), of(day)), from, to);
     const open = around(shifts);
     let openMs = 0;
     for (const one of open) openMs += one.to - one.from;
@@ -212,8 +213,11 @@ function stretchesOf(book: DayBook, clock: LocalClock): Stretches {
 type Days = Pick<Calendar, 'workingDayOf' | 'dayBounds' | 'workingDayBounds' | 'isWorkingDay' | 'nextWorkingDay'>;
 
 function daysOf(book: DayBook, clock: LocalClock): Days {
-  const startOfWork = (day: number): number =>
-    Math.max(book.at(day).from, book.shifts(day - 1).at(-1)?.to ?? -Infinity);
+  // Never past the end of the day itself, so that days stay in order where an evening is shown twice.
+  const startOfWork = (day: number): number => {
+    const { from, to } = book.at(day);
+    return Math.max(from, Math.min(to, book.shifts(day - 1).at(-1)?.to ?? from));
+  };
   const works = (day: number): boolean => book.shifts(day).length > 0;
   return {
     workingDayOf(instant) {

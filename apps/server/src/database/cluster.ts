@@ -4,6 +4,7 @@ import { chmodSync, chownSync, existsSync, mkdirSync, readFileSync, renameSync, 
 import { dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { z } from 'zod';
+import { reasonOf } from '../failure.js';
 import { keptSecret, randomSecret, readSecretFile, writeSecretFile } from '../secret-file.js';
 import { CannotStart, type DatabaseLog } from './cannot-start.js';
 import { postgresBinaries, sharedStateFolder, type PostgresBinaries } from './postgres-binaries.js';
@@ -75,8 +76,9 @@ function makeDataDir(dataDir: string): void {
   try {
     mkdirSync(dataDir, { recursive: true, mode: process.getuid?.() === 0 ? 0o711 : 0o700 });
   } catch (failure) {
-    const reason = failure instanceof Error ? failure.message : String(failure);
-    throw new CannotStart(`The data folder ${dataDir} cannot be made: ${reason}. Choose another with DATA_DIR.`);
+    throw new CannotStart(
+      `The data folder ${dataDir} cannot be made: ${reasonOf(failure)}. Choose another with DATA_DIR.`,
+    );
   }
 }
 
@@ -141,8 +143,7 @@ async function initialise({ folder, runAs, secrets, binaries }: Cluster): Promis
   } catch (failure) {
     // A second process that started at the same moment, with the same secrets, was faster.
     if (existsSync(join(folder, 'PG_VERSION'))) return;
-    const reason = failure instanceof Error ? failure.message : String(failure);
-    throw new CannotStart(`A new database could not be made in ${folder}: ${reason}`);
+    throw new CannotStart(`A new database could not be made in ${folder}: ${reasonOf(failure)}`);
   } finally {
     rmSync(passwordFile, { force: true });
     rmSync(draft, { recursive: true, force: true });

@@ -1,5 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import pg from 'pg';
+import { reasonOf } from '../failure.js';
 import { CannotStart, type DatabaseLog } from './cannot-start.js';
 import { keepPort, keptPort, openCluster, superuser, type Cluster } from './cluster.js';
 import {
@@ -69,7 +70,9 @@ export async function startEmbedded(
   keepPort(cluster, port);
   const superuserUrl = urlAs(`postgresql://127.0.0.1:${port}`, superuser, cluster.secrets.superuser, 'postgres');
   const ownerUrl = urlAs(superuserUrl, ownerRole, cluster.secrets.owner, database);
-  log.info(`PostgreSQL ${adopted ? 'was running already' : 'runs'} on port ${port}, with its data in ${cluster.folder}.`);
+  log.info(
+    `PostgreSQL ${adopted ? 'was running already' : 'runs'} on port ${port}, with its data in ${cluster.folder}.`,
+  );
   await prepare(superuserUrl, cluster.secrets.owner, secrets);
   const watch = new Watch(superuserUrl, log, async () => {
     await run(cluster, options, port);
@@ -128,7 +131,13 @@ async function takeOver(cluster: Cluster): Promise<number | undefined> {
   }
   if (!(await waitUntilReady(cluster.folder, found.pid))) return undefined;
   const { port, pid } = readPostmaster(cluster.folder) ?? found;
-  const client = new pg.Client({ host: '127.0.0.1', port, user: superuser, password: cluster.secrets.superuser, database: 'postgres' });
+  const client = new pg.Client({
+    host: '127.0.0.1',
+    port,
+    user: superuser,
+    password: cluster.secrets.superuser,
+    database: 'postgres',
+  });
   client.on('error', () => undefined);
   try {
     await client.connect();
@@ -223,7 +232,7 @@ class Watch {
         this.log.info('PostgreSQL runs again.');
         return;
       } catch (failure) {
-        this.log.warn(`PostgreSQL is not back yet: ${failure instanceof Error ? failure.message : String(failure)}`);
+        this.log.warn(`PostgreSQL is not back yet: ${reasonOf(failure)}`);
         await pause(backoffMs);
       }
     }

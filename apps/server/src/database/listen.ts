@@ -24,7 +24,11 @@ export async function listenOn(url: string, channel: string, wakeUp: WakeUp, log
   let current: pg.Client | undefined;
 
   const connect = async (): Promise<void> => {
-    const client = new pg.Client({ connectionString: url, keepAlive: true, application_name: `holdfast ${process.pid} listen` });
+    const client = new pg.Client({
+      connectionString: url,
+      keepAlive: true,
+      application_name: `holdfast ${process.pid} listen`,
+    });
     // Without this handler a killed connection would end the whole process.
     client.on('error', () => undefined);
     client.on('notification', ({ payload }) => wakeUp(payload));

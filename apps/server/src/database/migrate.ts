@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type pg from 'pg';
+import { reasonOf } from '../failure.js';
 import { CannotStart } from './cannot-start.js';
 
 /** `prisma/migrations` at the root, the same from the sources and from the built files. */
@@ -130,8 +131,7 @@ async function apply(client: pg.ClientBase, { name, sql, checksum }: Migration):
   } catch (failure) {
     await client.query('rollback');
     if (failure instanceof CannotStart) throw failure;
-    const reason = failure instanceof Error ? failure.message : String(failure);
-    throw new CannotStart(`The migration ${name} could not be applied, and nothing of it was: ${reason}`);
+    throw new CannotStart(`The migration ${name} could not be applied, and nothing of it was: ${reasonOf(failure)}`);
   }
 }
 

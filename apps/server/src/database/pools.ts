@@ -1,5 +1,6 @@
 import pg from 'pg';
 import type { Config } from '../config.js';
+import { reasonOf } from '../failure.js';
 import { CannotStart, type DatabaseLog } from './cannot-start.js';
 import { startEmbedded, type EmbeddedServer } from './embedded.js';
 import { listenOn, type Listening, type WakeUp } from './listen.js';
@@ -126,6 +127,8 @@ export function makePool(url: string, max: number, log: DatabaseLog): pg.Pool {
     types: typeParsers,
     application_name: nameOf(new URL(url).username),
     keepAlive: true,
+    // Statements that need not wait for each other's answers go out together; each is still answered on its own.
+    pipeline: true,
     idleTimeoutMillis: 60_000,
     connectionTimeoutMillis: 5_000,
   });
@@ -162,7 +165,7 @@ export async function withShop<T>(
     const result = await read(client);
     void client.query('commit').then(
       () => client.release(),
-      (failure: unknown) => client.release(failure instanceof Error ? failure : true),
+      () => client.release(true),
     );
     return result;
   } catch (failure) {
@@ -177,10 +180,4 @@ export async function withShop<T>(
 
 function nameOf(part: string): string {
   return `holdfast ${process.pid} ${part}`;
-}
-
-function reasonOf(failure: unknown): string {
-  // Node gathers the failures of several addresses under one without a message.
-  if (failure instanceof AggregateError) return failure.errors.map(reasonOf).join(', ');
-  return failure instanceof Error ? failure.message : String(failure);
 }

@@ -14,6 +14,7 @@ import {
 import { createRequire } from 'node:module';
 import { basename, dirname, join, relative } from 'node:path';
 import { z } from 'zod';
+import { reasonOf } from '../failure.js';
 import { CannotStart, type DatabaseLog } from './cannot-start.js';
 import { canRead, spawnOptions, type RunAs } from './unprivileged-user.js';
 
@@ -117,8 +118,7 @@ function copyPrograms(packageFolder: string, copy: string): void {
   } catch (failure) {
     // Another process that starts at the same moment may have put its own, equal copy there first.
     if (existsSync(copy)) return;
-    const reason = failure instanceof Error ? failure.message : String(failure);
-    throw new CannotStart(`PostgreSQL's programs could not be copied to ${copy}: ${reason}.`);
+    throw new CannotStart(`PostgreSQL's programs could not be copied to ${copy}: ${reasonOf(failure)}.`);
   } finally {
     rmSync(draft, { recursive: true, force: true });
   }

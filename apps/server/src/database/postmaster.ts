@@ -3,6 +3,7 @@ import { closeSync, openSync, readFileSync, renameSync, rmSync, statSync } from 
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
+import { codeOf } from '../failure.js';
 import type { Cluster } from './cluster.js';
 import { spawnOptions } from './unprivileged-user.js';
 
@@ -66,7 +67,7 @@ export function isPostgresAlive(pid: number): boolean {
     process.kill(pid, 0);
   } catch (failure) {
     // Not permitted means that it lives and is another user's.
-    if (!(failure instanceof Error && 'code' in failure && failure.code === 'EPERM')) return false;
+    if (codeOf(failure) !== 'EPERM') return false;
   }
   try {
     if (/^State:\s+Z/m.test(readFileSync(`/proc/${pid}/status`, 'utf8'))) return false;
@@ -119,12 +120,14 @@ export async function startPostmaster(
   );
   closeSync(log);
   child.unref();
-  let ended: string | undefined;
-  child.once('error', (failure) => (ended = failure.message));
-  child.once('exit', () => (ended ??= readFileSync(logFile).subarray(logStart).toString('utf8').trim()));
+  let failedToRun: string | undefined;
+  child.once('error', (failure) => (failedToRun = failure.message));
   const giveUpAt = performance.now() + longestStartMs;
   while (performance.now() < giveUpAt) {
-    if (ended !== undefined) throw new PostmasterEnded(ended);
+    if (failedToRun !== undefined) throw new PostmasterEnded(failedToRun);
+    if (child.exitCode !== null || child.signalCode !== null) {
+      throw new PostmasterEnded(readFileSync(logFile).subarray(logStart).toString('utf8').trim());
+    }
     const postmaster = readPostmaster(cluster.folder);
     if (postmaster?.ready && postmaster.pid === child.pid) return postmaster;
     await pause(pollMs);

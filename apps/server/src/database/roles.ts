@@ -76,7 +76,7 @@ export async function makeRole(client: pg.ClientBase, role: string, secret: stri
 }
 
 function roleStatements(role: string, secret: string, isNew: boolean): string[] {
-  const settings = role === ownerRole ? {} : limits;
+  const settings: Readonly<Record<string, string>> = role === ownerRole ? {} : limits;
   return [
     isNew ? `CREATE ROLE ${role} ${harmless} PASSWORD '${secret}'` : `ALTER ROLE ${role} ${harmless}`,
     ...Object.entries(settings).map(([name, value]) => `ALTER ROLE ${role} SET ${name} = '${value}'`),

@@ -1,7 +1,8 @@
 /**
  * What the engine needs from the outside and what it gives. The engine itself knows no Nest, no HTTP and no SQL.
  */
-import type { CommandInputs, CommandName, Refusal, Role } from '@holdfast/domain';
+import type { CommandInputs, CommandName, Edit, Refusal, Role, Rows, Slices, TakenBack } from '@holdfast/domain';
+import type { Calendar } from '@holdfast/shop-calendar';
 
 /** Who sends a command: the person of a session, on a device. */
 export interface Sender {
@@ -10,6 +11,8 @@ export interface Sender {
   readonly name: string;
   readonly roles: readonly Role[];
   readonly device: string | null;
+  /** The server itself on behalf of nobody yet: a new shop's first command. Never from a request's own words. */
+  readonly system?: boolean;
 }
 
 /** A command that passed its schema. */
@@ -72,3 +75,53 @@ export interface LogReader {
 /** Called after each commit; must not throw. */
 export type Wake = (shopId: string, seq: number) => void;
 
+
+/** What a locked shop shows to a command. */
+export interface OpenedCommand {
+  readonly head: { readonly seq: number; readonly configSeq: number; readonly now: number };
+  readonly stored: { readonly fingerprint: string; readonly body: string; readonly seq: number } | null;
+  /** Versions that the own earlier command named by `afterKey` wrote, by `table/id`. */
+  readonly versionsAfter: ReadonlyMap<string, number> | null;
+  readonly rows: Rows;
+  readonly calendar: Calendar;
+  readonly takenBack: TakenBack | null;
+}
+
+/** One line of the log with the answer to its key. */
+export interface LogEntry {
+  readonly seq: number;
+  readonly configSeq: number;
+  readonly recordedAt: number;
+  readonly effectiveAt: number;
+  readonly personId: string | null;
+  readonly device: string | null;
+  readonly command: string;
+  readonly key: string;
+  readonly sender: string;
+  readonly fingerprint: string;
+  readonly subjects: unknown;
+  readonly facts: unknown;
+  /** Wire text of the change for each audience, and the answer's body. */
+  readonly staff: string;
+  readonly wall: string;
+  readonly body: string;
+}
+
+export interface OpenCall {
+  readonly shopId: string;
+  readonly sender: string;
+  readonly key: string;
+  readonly afterKey: string | null;
+  readonly slices: Slices;
+}
+
+export interface WriteStore {
+  /**
+   * Runs `work` in the shop's transaction, which commits only by `commit`. `again`: try the whole of it once more;
+   * `busy`: not now; a refusal: the database's last guard spoke; null: no such shop.
+   */
+  transaction<T extends object>(
+    call: OpenCall,
+    work: (opened: OpenedCommand, commit: (edits: readonly Edit[], entry: LogEntry) => Promise<void>) => Promise<T>,
+  ): Promise<T | Refusal | 'again' | 'busy' | null>;
+}

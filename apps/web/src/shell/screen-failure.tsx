@@ -22,11 +22,13 @@ const Failed = (): ReactNode => {
 
 type Props = { readonly children: ReactNode; /** A new place gets a new chance. */ readonly place: string };
 
-/** Keeps the shell when a screen cannot be drawn, and says that nothing recorded is lost. */
-export class ScreenFailure extends Component<Props, { failedAt: string | null }> {
-  override state = { failedAt: null };
+type Failure = { readonly failedAt: string | null };
 
-  static getDerivedStateFromError(): { failedAt: string } {
+/** Keeps the shell when a screen cannot be drawn, and says that nothing recorded is lost. */
+export class ScreenFailure extends Component<Props, Failure> {
+  override state: Failure = { failedAt: null };
+
+  static getDerivedStateFromError(): Failure {
     return { failedAt: location.pathname };
   }
 

@@ -27,7 +27,7 @@ const textureOf = (segment: StripSegment, textures: TextureIds): string => {
 
 /** Held or standing without a reason: a frame with its texture, the reason in a clear square, ticks above. */
 const WaitingBlock = ({ segment, box, textures }: BlockProps): ReactElement => {
-  const glyph = segment.reason !== undefined && box.right - box.left >= glyphRoom;
+  const reason = box.right - box.left >= glyphRoom ? segment.reason : undefined;
   const frame = segment.waiting === undefined ? 'hf-frame' : 'hf-frame hf-frame-wait';
   return (
     <g className="hf-block">
@@ -37,10 +37,10 @@ const WaitingBlock = ({ segment, box, textures }: BlockProps): ReactElement => {
         d={outline(box, 0, segment.waiting === 'past')}
       />
       <path className={frame} d={outline(box, 1, segment.waiting === 'past')} />
-      {glyph && segment.reason !== undefined && (
+      {reason !== undefined && (
         <>
           <rect className="hf-clear" x={box.left + 4} y={bodyTop + 4} width={24} height={24} />
-          <ReasonShape reason={segment.reason} x={box.left + 6.4} y={bodyTop + 6.4} scale={0.8} />
+          <ReasonShape reason={reason} x={box.left + 6.4} y={bodyTop + 6.4} scale={0.8} />
         </>
       )}
       {segment.ageTicks !== undefined && <AgeTicksShape count={segment.ageTicks} x={box.left} y={bodyTop - 2} />}
@@ -79,7 +79,10 @@ const OutOfUseBlock = ({ box }: { box: Box }): ReactElement => {
   const [top, bottom] = [bodyTop + 1, bodyBottom - 1].map(String);
   return (
     <g className="hf-block">
-      <path className="hf-frame" d={`${outline(box, 1, false)}M${l} ${top ?? ''}L${r} ${bottom ?? ''}M${l} ${bottom ?? ''}L${r} ${top ?? ''}`} />
+      <path
+        className="hf-frame"
+        d={`${outline(box, 1, false)}M${l} ${top ?? ''}L${r} ${bottom ?? ''}M${l} ${bottom ?? ''}L${r} ${top ?? ''}`}
+      />
     </g>
   );
 };
@@ -112,7 +115,8 @@ export const StripBlock = ({ segment, box, textures }: BlockProps): ReactElement
         />
       );
     case 'empty':
-      return <path className="hf-baseline" d={`M${box.left.toFixed(1)} ${String(bodyMiddle)}H${box.right.toFixed(1)}`} />;
+      return (
+        <path className="hf-baseline" d={`M${box.left.toFixed(1)} ${String(bodyMiddle)}H${box.right.toFixed(1)}`} />
+      );
   }
 };
-

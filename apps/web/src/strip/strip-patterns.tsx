@@ -1,6 +1,11 @@
 import type { ReactElement } from 'react';
 
-export type TextureIds = { readonly hatch: string; readonly dots: string; readonly hatchPast: string; readonly dotsPast: string };
+export type TextureIds = {
+  readonly hatch: string;
+  readonly dots: string;
+  readonly hatchPast: string;
+  readonly dotsPast: string;
+};
 
 export const textureIds = (base: string): TextureIds => ({
   hatch: `${base}hatch`,

@@ -14,7 +14,7 @@ const TableSample = (): ReactElement => {
   const at = useSampleTime();
   const rows = [
     { plate: 'KV 418 T', fixes: 1, what: t('style.tablePart'), since: at('09:24'), liftMinutes: 192 },
-    { plate: 'SO 5512', fixes: 0, what: t('style.tableCall'), since: at('11:02'), liftMinutes: 48 },
+    { plate: 'SO 5012', fixes: 0, what: t('style.tableCall'), since: at('11:02'), liftMinutes: 48 },
   ];
   return (
     <Table
@@ -37,7 +37,7 @@ const TableSample = (): ReactElement => {
 };
 
 const PadSample = (): ReactElement => {
-  const { t, format } = useText();
+  const { t } = useText();
   const [value, setValue] = useState('');
   const [unit, setUnit] = useState<'km' | 'mi'>('mi');
   return (
@@ -51,7 +51,7 @@ const PadSample = (): ReactElement => {
         { value: 'mi', label: 'mi' },
         { value: 'km', label: 'km' },
       ]}
-      last={{ value: '41980', words: `${format.number(41_980)} mi, ${t('style.padLast')}` }}
+      last={{ value: '41980', words: t('style.padLast') }}
       onDone={() => {
         setValue('');
       }}

@@ -1,5 +1,7 @@
 import type { ReactElement } from 'react';
 
+import type { HoldReason } from '@holdfast/domain';
+
 import { BayRow } from '../strip/bay-row.js';
 import { StripBoard } from '../strip/strip-board.js';
 import { stripWindow } from '../strip/strip-scale.js';
@@ -8,17 +10,19 @@ import { useSampleTime } from './use-sample-time.js';
 
 /** Five bays of an invented shop at 12:36, each in another state. */
 export const SampleBoard = (): ReactElement => {
-  const { t } = useText();
+  const { t, format } = useText();
   const at = useSampleTime();
   const now = at('12:36');
   const bay = (number: number): string => t('style.sampleBay', { number });
+  const held = (reason: HoldReason): string =>
+    `${t('strip.heldFor', { reason: t(`reason.${reason}`) })}, ${format.duration(192)}`;
   const fix = { from: at('07:00'), to: null, ended: false };
   return (
     <StripBoard label={t('style.strips')} {...stripWindow(now, 11 * 60)} now={now}>
       <BayRow
         subject={{ name: bay(1), vehicle: 'KV 418 T', fixCount: 1 }}
         cautions={[]}
-        state={t('style.sampleHeld')}
+        state={held('parts')}
         ready={t('style.sampleReady')}
         segments={[
           { from: at('07:10'), to: at('09:24'), kind: 'worked' },
@@ -31,7 +35,7 @@ export const SampleBoard = (): ReactElement => {
       <BayRow
         subject={{ name: bay(2), vehicle: 'RB 27 ELM', fixCount: 0 }}
         cautions={[{ id: 'live', kind: 'highVoltage', words: t('style.sampleLive') }]}
-        state={t('style.sampleWorked')}
+        state={t('style.sampleWorked', { duration: format.duration(70) })}
         segments={[
           { from: at('07:30'), to: at('10:05'), kind: 'worked' },
           { from: at('10:05'), to: at('11:26'), kind: 'held', reason: 'technician' },
@@ -43,9 +47,9 @@ export const SampleBoard = (): ReactElement => {
         promise={at('13:15')}
       />
       <BayRow
-        subject={{ name: bay(3), vehicle: 'SO 5512', fixCount: 3 }}
+        subject={{ name: bay(3), vehicle: 'SO 5012', fixCount: 3 }}
         cautions={[{ id: 'oil', kind: 'caution', words: t('style.sampleCaution') }]}
-        state={t('style.sampleHeld')}
+        state={held('goAhead')}
         ready={t('style.sampleNoDate')}
         segments={[
           { from: at('07:00'), to: at('08:20'), kind: 'unknown' },
@@ -57,7 +61,7 @@ export const SampleBoard = (): ReactElement => {
       <BayRow
         subject={{ name: bay(4), vehicle: 'LT 66 KOR', fixCount: 0 }}
         cautions={[]}
-        state={t('style.sampleStands')}
+        state={t('style.sampleStands', { duration: format.duration(156) })}
         segments={[
           { from: at('07:40'), to: at('09:15'), kind: 'worked' },
           { from: at('09:15'), to: at('09:35'), kind: 'break' },

@@ -16,9 +16,13 @@ export const TextureMeanings = (): ReactElement => {
   const words = useText();
   const { t } = words;
   const plain = segmentKinds.map((kind): StripSegment => ({ from: 0, to: 60_000, kind }));
-  const waiting = (['within', 'past'] as const).map(
-    (state): StripSegment => ({ from: 0, to: 60_000, kind: 'held', reason: 'parts', waiting: state }),
-  );
+  const waiting = (['within', 'past'] as const).map((state): StripSegment => ({
+    from: 0,
+    to: 60_000,
+    kind: 'held',
+    reason: 'parts',
+    waiting: state,
+  }));
   return (
     <MeaningList
       meanings={[...plain, ...waiting].map((segment) => {

@@ -21,7 +21,9 @@ export const CautionSlot = ({ cautions }: { readonly cautions: readonly ShownCau
   const live = cautions.filter((caution) => caution.kind === 'highVoltage').map((caution) => caution.words);
   return (
     <span className="hf-caution-slot">
-      {live.length > 0 && <CautionMark kind="highVoltage" title={[t('mark.highVoltage'), ...live].join('; ')} size={28} />}
+      {live.length > 0 && (
+        <CautionMark kind="highVoltage" title={[t('mark.highVoltage'), ...live].join('; ')} size={28} />
+      )}
       {plain.length > 0 && <CautionMark kind="caution" title={plain.join('; ')} size={28} />}
       {live.length > 0 && (
         <span className="hf-caution-words" aria-hidden="true">

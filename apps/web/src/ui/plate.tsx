@@ -19,7 +19,9 @@ export const Plate = ({ plate, fixCount, size = 'normal' }: PlateProps): ReactEl
     <span className={`hf-plate hf-plate-${size}`}>
       <span className="hf-plate-text hf-code">{plate}</span>
       <span className="hf-patch-slot">
-        {fixCount > 0 && <Patch count={fixCount} title={t('mark.patch', { count: fixCount })} size={size === 'large' ? 44 : 28} />}
+        {fixCount > 0 && (
+          <Patch count={fixCount} title={t('mark.patch', { count: fixCount })} size={size === 'large' ? 44 : 28} />
+        )}
       </span>
     </span>
   );

@@ -4,8 +4,26 @@
 //
 // A file of texts is `export const floor = {…} as const` of flat ICU messages, the same keys under en-gb/ and en-us/,
 // and one line in each of the two lists below. Keys read `area.thing`.
+import { problemsEnGb } from './en-gb/problems.js';
+import { refusalsHoldEnGb } from './en-gb/refusals-hold.js';
+import { refusalsJobEnGb } from './en-gb/refusals-job.js';
+import { refusalsOutstandingEnGb } from './en-gb/refusals-outstanding.js';
+import { refusalsPartsEnGb } from './en-gb/refusals-parts.js';
+import { refusalsAnyEnGb } from './en-gb/refusals-any.js';
+import { refusalsPlaceEnGb } from './en-gb/refusals-place.js';
+import { refusalsWorkEnGb } from './en-gb/refusals-work.js';
+import { refusalsShopEnGb } from './en-gb/refusals-shop.js';
 import { styleTexts as styleTextsEnGb } from './en-gb/style.js';
 import { ui as uiEnGb } from './en-gb/ui.js';
+import { problemsEnUs } from './en-us/problems.js';
+import { refusalsHoldEnUs } from './en-us/refusals-hold.js';
+import { refusalsJobEnUs } from './en-us/refusals-job.js';
+import { refusalsOutstandingEnUs } from './en-us/refusals-outstanding.js';
+import { refusalsPartsEnUs } from './en-us/refusals-parts.js';
+import { refusalsAnyEnUs } from './en-us/refusals-any.js';
+import { refusalsPlaceEnUs } from './en-us/refusals-place.js';
+import { refusalsWorkEnUs } from './en-us/refusals-work.js';
+import { refusalsShopEnUs } from './en-us/refusals-shop.js';
 import { styleTexts as styleTextsEnUs } from './en-us/style.js';
 import { ui as uiEnUs } from './en-us/ui.js';
 
@@ -14,6 +32,15 @@ export type Locale = (typeof locales)[number];
 
 const enGb = {
   ...uiEnGb,
+  ...problemsEnGb,
+  ...refusalsHoldEnGb,
+  ...refusalsJobEnGb,
+  ...refusalsOutstandingEnGb,
+  ...refusalsPartsEnGb,
+  ...refusalsAnyEnGb,
+  ...refusalsPlaceEnGb,
+  ...refusalsWorkEnGb,
+  ...refusalsShopEnGb,
   ...styleTextsEnGb,
 };
 
@@ -21,6 +48,15 @@ export type TextKey = keyof typeof enGb;
 
 const enUs: Readonly<Record<TextKey, string>> = {
   ...uiEnUs,
+  ...problemsEnUs,
+  ...refusalsHoldEnUs,
+  ...refusalsJobEnUs,
+  ...refusalsOutstandingEnUs,
+  ...refusalsPartsEnUs,
+  ...refusalsAnyEnUs,
+  ...refusalsPlaceEnUs,
+  ...refusalsWorkEnUs,
+  ...refusalsShopEnUs,
   ...styleTextsEnUs,
 };
 

@@ -1,6 +1,5 @@
 import type { OpenHold } from '../inputs.js';
-import type { By, Circumstances, Outcome } from '../kernel/decision.js';
-import { recordedBy } from '../kernel/decision.js';
+import { type By, type Circumstances, type Outcome, recordedBy } from '../kernel/decision.js';
 import type { CommandRule } from '../kernel/family.js';
 import { type Refused, refuse } from '../kernel/refusal.js';
 import type { Rows } from '../kernel/rows.js';
@@ -33,25 +32,34 @@ export const openHold: CommandRule<'openHold'> = {
 };
 
 function refusedOpening(rows: Rows, input: OpenHold, at: Circumstances, job: Row<'job'>): Refused | null {
-  const { holdId, reason, lineIds, partLineIds, moveOfId, endsAt } = input;
+  const { holdId, reason } = input;
   if (!mayOpen(at.by, reason)) return refuse('hold.mayNotOpen', { reason });
   if (holdId !== undefined && rows.find('hold', holdId)) return refuse('hold.alreadyThere', { holdId });
+  return refusedSubjects(rows, input, job) ?? refusedReason(input, at);
+}
+
+/** Lines, parts and the person it names have to be there; lines of this job, parts of its vehicle. */
+function refusedSubjects(rows: Rows, input: OpenHold, job: Row<'job'>): Refused | null {
+  const { lineIds = [], partLineIds = [], moveOfId } = input;
   const missing = absent(rows, { workLine: lineIds, partLine: partLineIds, person: moveOfId });
   if (missing) return missing;
-  const lineElsewhere = lineIds?.find((id) => rows.get('workLine', id).jobId !== job.id);
+  const lineElsewhere = lineIds.find((id) => rows.get('workLine', id).jobId !== job.id);
   if (lineElsewhere !== undefined) return refuse('hold.lineOfOtherJob', { lineId: lineElsewhere });
-  const partElsewhere = partLineIds?.find((id) => rows.get('partLine', id).vehicleId !== job.vehicleId);
+  const partElsewhere = partLineIds.find((id) => rows.get('partLine', id).vehicleId !== job.vehicleId);
   if (partElsewhere !== undefined) return refuse('hold.partOfOtherVehicle', { partLineId: partElsewhere });
-  const parts = partLineIds?.length ?? 0;
-  if (reason === 'parts' && parts === 0) return refuse('hold.partsNeeded');
-  if (reason !== 'parts' && parts > 0) return refuse('hold.partsElsewhere', { reason });
+  return null;
+}
+
+/** What each reason has to say. */
+function refusedReason({ reason, partLineIds = [], endsAt, words }: OpenHold, at: Circumstances): Refused | null {
+  if (reason === 'parts' && partLineIds.length === 0) return refuse('hold.partsNeeded');
+  if (reason !== 'parts' && partLineIds.length > 0) return refuse('hold.partsElsewhere', { reason });
   if (reason === 'setting' && endsAt === undefined) return refuse('hold.endMissing');
   if (endsAt !== undefined && endsAt <= at.effectiveAt) {
     const iso = (instant: number) => new Date(instant).toISOString();
     return refuse('hold.endBeforeStart', { endsAt: iso(endsAt), fromAt: iso(at.effectiveAt) });
   }
-  if (reason === 'other' && input.words === undefined) return refuse('hold.wordsMissing');
-  return null;
+  return reason === 'other' && words === undefined ? refuse('hold.wordsMissing') : null;
 }
 
 function open(rows: Rows, input: OpenHold, at: Circumstances, job: Row<'job'>): Outcome {

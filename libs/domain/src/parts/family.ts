@@ -11,7 +11,9 @@ import { placeOrder } from './place-order.js';
 import { receiveParts } from './receive-parts.js';
 import { wantPart } from './want-part.js';
 
-export const partsFamily: Family<'wantPart' | 'placeOrder' | 'recordDueIn' | 'receiveParts' | 'fitPart' | 'cancelPart'> = {
+export const partsFamily: Family<
+  'wantPart' | 'placeOrder' | 'recordDueIn' | 'receiveParts' | 'fitPart' | 'cancelPart'
+> = {
   wantPart,
   placeOrder,
   recordDueIn,

@@ -22,7 +22,8 @@ export const fitPart: CommandRule<'fitPart'> = {
     if (state === 'cancelled') return refuse('parts.cancelled', { partLineId });
     if (compare(here, '0') <= 0) return refuse('parts.noneHere', { partLineId, state });
     const quantity = canonical(input.quantity ?? usualQuantity(part));
-    if (compare(quantity, here) > 0) return refuse('parts.moreThanHere', { partLineId, here: canonical(here), quantity });
+    if (compare(quantity, here) > 0)
+      return refuse('parts.moreThanHere', { partLineId, here: canonical(here), quantity });
     const pieces = { here: minus(here, quantity), fitted: plus(part.fitted, quantity) };
     const after = stateOf(part, pieces);
     rows.change('partLine', partLineId, {

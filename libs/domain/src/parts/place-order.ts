@@ -37,7 +37,12 @@ function refusedOrder(rows: Rows, input: PlaceOrder): Refused | null {
   return refusals.length > 0 ? new Refused(refusals) : null;
 }
 
-function orderLine(rows: Rows, at: Circumstances, line: OrderedLine, order: { orderId: string; supplierId: string }): void {
+function orderLine(
+  rows: Rows,
+  at: Circumstances,
+  line: OrderedLine,
+  order: { orderId: string; supplierId: string },
+): void {
   const part = rows.change('partLine', line.partLineId, {
     ...order,
     state: 'ordered',

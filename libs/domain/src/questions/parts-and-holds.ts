@@ -58,7 +58,5 @@ export function linesOf(rows: Rows, hold: Row<'hold'>): Row<'workLine'>[] {
 
 /** The part lines for which a hold still waits: wanted on its visit, and not all pieces here. */
 export function missingParts(rows: Rows, hold: Row<'hold'>): Row<'partLine'>[] {
-  return partsOf(rows, hold).filter(
-    (part) => part.jobId === hold.jobId && isStillWanted(rows, part) && !isHere(part),
-  );
+  return partsOf(rows, hold).filter((part) => part.jobId === hold.jobId && isStillWanted(rows, part) && !isHere(part));
 }

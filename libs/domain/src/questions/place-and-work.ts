@@ -6,7 +6,11 @@ import { usesOfSpot } from '../timeline/lanes.js';
 import { isRunning, overlap, type Span } from '../timeline/timeline.js';
 
 /** The row where it is there and not void: what a reference of an input may name. */
-export function live<T extends Parameters<Rows['find']>[0]>(rows: Rows, table: T, id: string | null | undefined): Row<T> | undefined {
+export function live<T extends Parameters<Rows['find']>[0]>(
+  rows: Rows,
+  table: T,
+  id: string | null | undefined,
+): Row<T> | undefined {
   const row = rows.find(table, id);
   return row && !row.void ? row : undefined;
 }

@@ -1,5 +1,4 @@
-import type { Circumstances } from '../kernel/decision.js';
-import { recordedBy } from '../kernel/decision.js';
+import { type Circumstances, recordedBy } from '../kernel/decision.js';
 import type { Rows } from '../kernel/rows.js';
 import { isHere, linesOf, missingParts, neededNow, partsOf, timeHasCome } from '../questions/parts-and-holds.js';
 import { lineEnded } from '../questions/place-and-work.js';
@@ -60,7 +59,7 @@ function lastEndedHoldFor(rows: Rows, part: Row<'partLine'>): Row<'hold'> | unde
 /** Found after the hold ended, or told only now (by a device that was offline) though found before. */
 function foundSince(rows: Rows, at: Circumstances, part: Row<'partLine'>, hold: Row<'hold'>): boolean {
   return badArrivals(rows).some(
-    (one) => one.partLineId === part.id && (one.recordedAt === at.now || one.effectiveAt > (hold.toAt ?? 0)),
+    (one) => one.partLineId === part.id && (one.recordedAt === at.now),
   );
 }
 

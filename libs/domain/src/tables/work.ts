@@ -33,15 +33,15 @@ export const workTables = {
     handover: offWall(orNull(text())),
   }),
   /** Each answer of the customer to a line, kept with its day: the line holds the last one. */
-  goAhead: table('none', {
+  goAhead: table('all', {
     ...recorded,
     jobId: ref('job'),
     lineId: ref('workLine'),
     answer: oneOf(goAheadAnswers),
-    byName: orNull(text()),
-    how: orNull(oneOf(goAheadWays)),
-    upTo: orNull(decimal()),
-    words: orNull(text()),
+    byName: offWall(orNull(text())),
+    how: offBoard(orNull(oneOf(goAheadWays))),
+    upTo: offBoard(orNull(decimal())),
+    words: offBoard(orNull(text())),
   }),
   clock: table('all', {
     ...recorded,

@@ -20,7 +20,11 @@ export const clocksOfPerson = (rows: Rows, personId: string): Row<'clock'>[] =>
   rows.list('clock', (one) => one.personId === personId);
 
 /** Every lane that a row of the table lies in, itself included: a vehicle stands in one place, a spot has one user. */
-export function laneOf(rows: Rows, table: LaneTable, id: string): readonly { readonly id: string; readonly fromAt: number; readonly toAt: number | null }[] {
+export function laneOf(
+  rows: Rows,
+  table: LaneTable,
+  id: string,
+): readonly { readonly id: string; readonly fromAt: number; readonly toAt: number | null }[] {
   switch (table) {
     case 'place':
       return placesOfVehicle(rows, rows.get('place', id).vehicleId);

@@ -12,7 +12,12 @@ type Said = Pick<NewRow<'report'>, 'kind' | 'jobId' | 'vehicleId'> & {
   readonly happenedAt: number;
 };
 
-function report(rows: Rows, at: Circumstances, said: Said, more: Pick<NewRow<'report'>, 'against' | 'state' | 'settledAt'>): Row<'report'> {
+function report(
+  rows: Rows,
+  at: Circumstances,
+  said: Said,
+  more: Pick<NewRow<'report'>, 'against' | 'state' | 'settledAt'>,
+): Row<'report'> {
   return rows.add('report', {
     id: at.newId(),
     ...recordedBy(at),

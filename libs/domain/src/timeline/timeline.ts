@@ -29,8 +29,7 @@ const endOf = (span: Span): number => span.toAt ?? Infinity;
 
 export const isRunning = (span: Span): boolean => span.toAt === null;
 
-export const overlap = (one: Span, other: Span): boolean =>
-  one.fromAt < endOf(other) && other.fromAt < endOf(one);
+export const overlap = (one: Span, other: Span): boolean => one.fromAt < endOf(other) && other.fromAt < endOf(one);
 
 /** The rows of the lane that share an instant with the span. */
 export function clashes<I extends Interval>(lane: readonly I[], span: Span): I[] {
@@ -49,9 +48,7 @@ export function earliest(lane: readonly Span[], at: number): number {
 export function insert(lane: readonly Interval[], span: Span): Fit {
   if (endOf(span) <= span.fromAt) throw new RangeError('An interval ends at least a millisecond after it begins.');
   const clash = clashes(lane, span);
-  return clash.length > 0
-    ? { fits: false, clash }
-    : { fits: true, edits: [{ do: 'insert', like: null, span }] };
+  return clash.length > 0 ? { fits: false, clash } : { fits: true, edits: [{ do: 'insert', like: null, span }] };
 }
 
 /** Ends a running interval, at least 1 ms after its start. */
@@ -60,13 +57,15 @@ export function close(interval: Interval, at: number): TimelineEdit {
   return { do: 'close', id: interval.id, toAt: Math.max(at, interval.fromAt + 1) };
 }
 
-/** Strikes an interval. */
-export function strike(interval: Interval): TimelineEdit {
+function strike(interval: Interval): TimelineEdit {
   return { do: 'void', id: interval.id };
 }
 
 /** The owner of the lane goes on to the next interval: what runs ends, the new one begins there. */
-export function follow(lane: readonly Interval[], at: number): { readonly from: number; readonly edits: readonly TimelineEdit[] } {
+export function follow(
+  lane: readonly Interval[],
+  at: number,
+): { readonly from: number; readonly edits: readonly TimelineEdit[] } {
   const from = earliest(lane, at);
   const edits: TimelineEdit[] = lane.filter(isRunning).map((one) => close(one, from));
   return { from, edits: [...edits, { do: 'insert', like: null, span: { fromAt: from, toAt: null } }] };

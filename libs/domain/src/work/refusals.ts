@@ -14,7 +14,7 @@ export const workRefusals = [
   'work.noGoAhead',
   /** The person lacks the skill that the line needs. Facts: skill. */
   'work.skillMissing',
-  /** The line that comes first is not done. Facts: lineId. */
+  /** The line that comes first is not done. Facts: beforeLineId. */
   'work.afterUnfinished',
   /** The person is on a clock already. Facts: lineId, since (ISO). */
   'work.onAnotherClock',

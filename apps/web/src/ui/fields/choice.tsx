@@ -1,5 +1,5 @@
 import type { ReactElement, ReactNode } from 'react';
-import { FieldError, Label, Radio, RadioGroup, Text } from 'react-aria-components';
+import { FieldError, Label, RadioButton, RadioField, RadioGroup, Text } from 'react-aria-components';
 
 import './fields.css';
 
@@ -37,10 +37,12 @@ export const Choice = <Value extends string>(props: ChoiceProps<Value>): ReactEl
     <Label>{props.label}</Label>
     <div className="hf-choice">
       {props.options.map((option) => (
-        <Radio key={option.value} value={option.value} className="hf-choice-option" isDisabled={option.isDisabled ?? false}>
-          {option.mark}
-          <span>{option.label}</span>
-        </Radio>
+        <RadioField key={option.value} value={option.value} isDisabled={option.isDisabled ?? false}>
+          <RadioButton className="hf-choice-option">
+            {option.mark}
+            <span>{option.label}</span>
+          </RadioButton>
+        </RadioField>
       ))}
     </div>
     {props.hint !== undefined && (

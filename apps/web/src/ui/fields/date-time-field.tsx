@@ -37,7 +37,10 @@ export const DateTimeField = (props: DateTimeProps): ReactElement => {
     >
       <Label>{props.label}</Label>
       <Input className="hf-input" type="datetime-local" />
-      <FieldWords hint={props.hint ?? t('field.zone', { zone: zone.replaceAll('_', ' ') })} wrong={props.wrong ?? null} />
+      <FieldWords
+        hint={props.hint ?? t('field.zone', { zone: zone.replaceAll('_', ' ') })}
+        wrong={props.wrong ?? null}
+      />
     </TextField>
   );
 };

@@ -1,4 +1,4 @@
-import type { KeyboardEvent, ReactElement } from 'react';
+import type { KeyboardEvent, ReactElement, ReactNode } from 'react';
 
 import './number-pad.css';
 import { useText } from '../../text/use-text.js';
@@ -24,9 +24,15 @@ type NumberPadProps<Unit extends string> = {
 
 const digits = ['1', '2', '3', '4', '5', '6', '7', '8', '9'] as const;
 
+const BackArrow = (): ReactElement => (
+  <svg aria-hidden="true" width="30" height="20" viewBox="0 0 30 20">
+    <path className="hf-line-ink" d="M28 10H3M11 2 3 10l8 8" />
+  </svg>
+);
+
 /** Our own pad: large keys, the last value first, minus and plus one, units beside the number. Takes a keyboard too. */
 export const NumberPad = <Unit extends string>(props: NumberPadProps<Unit>): ReactElement => {
-  const { t } = useText();
+  const { t, format } = useText();
   const { value, onChange, places = 0 } = props;
   const unitLabel = props.units.find((unit) => unit.value === props.unit)?.label ?? props.unit;
   const press = (key: PadKey): void => {
@@ -38,7 +44,7 @@ export const NumberPad = <Unit extends string>(props: NumberPadProps<Unit>): Rea
     event.preventDefault();
     press(key as PadKey);
   };
-  const key = (name: PadKey, words: string, label?: string): ReactElement => (
+  const key = (name: PadKey, words: ReactNode, label?: string): ReactElement => (
     <Button
       key={name}
       {...(label === undefined ? {} : { label })}
@@ -64,14 +70,14 @@ export const NumberPad = <Unit extends string>(props: NumberPadProps<Unit>): Rea
             onChange(props.last?.value ?? value);
           }}
         >
-          {t('pad.last', { value: `${props.last.value} ${unitLabel}` })}
+          {t('pad.last', { value: `${format.decimal(props.last.value)} ${unitLabel}` })}
         </Button>
       )}
       <div className="hf-pad-keys">
         {digits.map((digit) => key(digit, digit))}
         {places > 0 ? key('.', '.', t('pad.point')) : <span />}
         {key('0', '0')}
-        {key('back', '⌫', t('pad.back'))}
+        {key('back', <BackArrow />, t('pad.back'))}
       </div>
       <div className="hf-pad-foot">
         {([-1, 1] as const).map((step) => (

@@ -4,7 +4,10 @@ import fc from 'fast-check';
 import { pressPad, stepPad, type PadKey } from './pad-entry.js';
 
 const press = (keys: string, places: number): string =>
-  [...keys].reduce((value, key) => pressPad(value, (key === '<' ? 'back' : key) as PadKey, places), '');
+  Array.from(keys, (key) => (key === '<' ? 'back' : key) as PadKey).reduce(
+    (value, key) => pressPad(value, key, places),
+    '',
+  );
 
 describe('the number pad', () => {
   it('keeps at most one point and the decimals asked for', () => {

@@ -1,5 +1,15 @@
 import type { ReactElement } from 'react';
-import { Button, FieldError, Label, ListBox, ListBoxItem, Popover, Select as AriaSelect, SelectValue, Text } from 'react-aria-components';
+import {
+  Button,
+  FieldError,
+  Label,
+  ListBox,
+  ListBoxItem,
+  Popover,
+  Select as AriaSelect,
+  SelectValue,
+  Text,
+} from 'react-aria-components';
 
 import './fields.css';
 import '../layers/layers.css';

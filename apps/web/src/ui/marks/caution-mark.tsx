@@ -13,7 +13,10 @@ export const CautionMark = ({ kind, ...mark }: MarkProps & { readonly kind: Caut
     {kind === 'highVoltage' ? (
       <path className="hf-fill-panel" d="M13.6 7.4 8.3 14.3h3.2l-1.5 5.4 5.7-7.2h-3.3Z" />
     ) : (
-      <path className="hf-fill-panel" d="M10.8 9h2.4l-.4 6.6h-1.6ZM12 17.1a1.25 1.25 0 1 1 0 2.5 1.25 1.25 0 0 1 0-2.5Z" />
+      <path
+        className="hf-fill-panel"
+        d="M10.8 9h2.4l-.4 6.6h-1.6ZM12 17.1a1.25 1.25 0 1 1 0 2.5 1.25 1.25 0 0 1 0-2.5Z"
+      />
     )}
   </Mark>
 );

@@ -8,7 +8,10 @@ export const PromiseShape = (props: { x: number; top: number; bottom: number }):
   return (
     <g className="hf-promise">
       <path className="hf-dotted" d={`M${x.toFixed(1)} ${String(top + 10)}V${String(bottom)}`} />
-      <path className="hf-flag" d={`M${(x - 6.5).toFixed(1)} ${String(top + 1)}h13L${x.toFixed(1)} ${String(top + 11)}Z`} />
+      <path
+        className="hf-flag"
+        d={`M${(x - 6.5).toFixed(1)} ${String(top + 1)}h13L${x.toFixed(1)} ${String(top + 11)}Z`}
+      />
     </g>
   );
 };

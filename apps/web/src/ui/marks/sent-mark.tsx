@@ -18,7 +18,10 @@ const drawings: Readonly<Record<SentState, ReactElement>> = {
   needsYou: (
     <>
       <path className="hf-fill-ink" d="M4 2.5h16v14.5h-5L12 21.5 9 17H4Z" />
-      <path className="hf-fill-panel" d="M10.9 5.2h2.2l-.3 5.6h-1.6ZM12 12.2a1.2 1.2 0 1 1 0 2.4 1.2 1.2 0 0 1 0-2.4Z" />
+      <path
+        className="hf-fill-panel"
+        d="M10.9 5.2h2.2l-.3 5.6h-1.6ZM12 12.2a1.2 1.2 0 1 1 0 2.4 1.2 1.2 0 0 1 0-2.4Z"
+      />
     </>
   ),
 };

@@ -13,7 +13,8 @@ export const ui = {
   'shell.notLive': 'Nothing heard from the shop since then; what you see may have changed.',
   'shell.needsYou': '{count, plural, one {# entry needs you} other {# entries need you}}',
   'shell.loading': 'Fetching this screen …',
-  'shell.screenFailed': 'This screen could not be drawn. What was recorded is safe; draw it again, or go to another one.',
+  'shell.screenFailed':
+    'This screen could not be drawn. What was recorded is safe; draw it again, or go to another one.',
   'shell.drawAgain': 'Draw it again',
   'shell.noSuchPlace': 'There is no screen at this address.',
   'nav.floor': 'Floor',

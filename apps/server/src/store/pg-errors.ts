@@ -1,0 +1,35 @@
+/**
+ * PostgreSQL's word on a write, in the one place that reads it. The rules stand in the domain; a constraint that fires
+ * is the last guard, and mostly means a gap there, but for races between processes it is the normal answer.
+ */
+import { type Refusal, type RefusalCode } from '@holdfast/domain';
+import pg from 'pg';
+
+/** Try the whole transaction again: serialization failure, deadlock. */
+const again = new Set(['40001', '40P01']);
+/** Not now: lock or statement time-out, shutdown, out of connections, disk or memory. */
+const busy = new Set(['55P03', '57014', '25P03', '25P04', '57P01', '57P02', '57P03', '53100', '53200', '53300', '08000', '08003', '08006']);
+
+const byConstraint: Readonly<Record<string, RefusalCode>> = {
+  spot_use_once: 'place.spotTaken',
+  place_once: 'place.spotTaken',
+  clock_once: 'work.onAnotherClock',
+  job_open_once: 'job.alreadyHere',
+  photo_content_fkey: 'photo.notUploaded',
+};
+
+export type WriteFailure = 'again' | 'busy' | Refusal | null;
+
+/** What to make of a failed transaction; null: a bug or an outage, to be thrown on. */
+export function writeFailure(failure: unknown): WriteFailure {
+  if (!(failure instanceof pg.DatabaseError)) {
+    const code = (failure as { code?: unknown } | null)?.code;
+    return code === 'ECONNREFUSED' || code === 'ECONNRESET' ? 'busy' : null;
+  }
+  if (failure.code && again.has(failure.code)) return 'again';
+  if (failure.code && busy.has(failure.code)) return 'busy';
+  const known = failure.constraint ? byConstraint[failure.constraint] : undefined;
+  if (known) return { code: known, facts: {} };
+  if (failure.code === '23503') return { code: 'row.notFound', facts: { table: failure.table ?? '', id: '' } };
+  return null;
+}

@@ -1,0 +1,93 @@
+/**
+ * Writes what a decision changed: updates first (a closed stay frees its spot), then inserts in the order of the
+ * tables, then the log. All statements of a save go out together and are answered together.
+ */
+import { type Edit, type TableName, tableNames } from '@holdfast/domain';
+import type pg from 'pg';
+import type { LogEntry } from '../engine/ports.js';
+import { insertRows, storedTables, updateRows, writtenRow } from './columns.js';
+
+const statements = Object.fromEntries(
+  tableNames.map((name) => [
+    name,
+    {
+      insert: { name: `insert-${name}`, text: insertRows(storedTables[name]) },
+      update: { name: `update-${name}`, text: updateRows(storedTables[name]) },
+    },
+  ]),
+) as unknown as Record<TableName, Record<'insert' | 'update', { name: string; text: string }>>;
+
+const logStatement = `WITH h AS (
+  UPDATE "head" SET "seq" = $2, "config_seq" = $3, "last_at" = to_timestamp($4::double precision / 1000)
+  WHERE "shop_id" = $1 AND "seq" = $2 - 1 RETURNING "shop_id"
+), c AS (
+  INSERT INTO "change" ("shop_id", "seq", "recorded_at", "effective_at", "person_id", "device", "command", "key", "subjects", "facts")
+  SELECT "shop_id", $2, to_timestamp($4::double precision / 1000), to_timestamp($5::double precision / 1000), $6, $7, $8, $9, $10, $11 FROM h
+  RETURNING "shop_id"
+), r AS (
+  INSERT INTO "change_rows" ("shop_id", "seq", "recorded_at", "rows", "staff", "wall")
+  SELECT "shop_id", $2, to_timestamp($4::double precision / 1000), $12, $13, $14 FROM c
+)
+INSERT INTO "answer" ("shop_id", "sender", "key", "fingerprint", "status", "body", "seq", "recorded_at")
+SELECT "shop_id", $15, $9, $16, 200, $17, $2, to_timestamp($4::double precision / 1000) FROM c`;
+
+interface Written {
+  readonly statement: { readonly name: string; readonly text: string };
+  readonly rows: readonly Record<string, unknown>[];
+}
+
+function written(edits: readonly Edit[]): Written[] {
+  const updates: Written[] = [];
+  const inserts: Written[] = [];
+  for (const table of tableNames) {
+    const ofTable = edits.filter((edit) => edit.table === table && edit.after !== edit.before);
+    const rowsOf = (list: readonly Edit[]) => list.map((edit) => writtenRow(storedTables[table], edit.after));
+    const changed = ofTable.filter((edit) => edit.before !== null);
+    const added = ofTable.filter((edit) => edit.before === null);
+    if (changed.length > 0) updates.push({ statement: statements[table].update, rows: rowsOf(changed) });
+    if (added.length > 0) inserts.push({ statement: statements[table].insert, rows: rowsOf(added) });
+  }
+  return [...updates, ...inserts];
+}
+
+/** Sends all statements and the commit; throws the first failure, after which nothing of it stands. */
+export async function save(client: pg.ClientBase, shopId: string, edits: readonly Edit[], entry: LogEntry): Promise<void> {
+  const parts = written(edits);
+  const images = edits.map((edit) => [edit.table, edit.after.id, edit.before, edit.after]);
+  const sent: Promise<number>[] = parts.map(async ({ statement, rows }) => {
+    const { rowCount } = await client.query({ ...statement, values: [shopId, JSON.stringify(rows)] });
+    if (rowCount !== rows.length) throw new Error(`${statement.name} wrote ${rowCount ?? 0} rows of ${rows.length}`);
+    return rowCount;
+  });
+  const log = client.query({
+    name: 'log-change',
+    text: logStatement,
+    values: [
+      shopId,
+      entry.seq,
+      entry.configSeq,
+      entry.recordedAt,
+      entry.effectiveAt,
+      entry.personId,
+      entry.device,
+      entry.command,
+      entry.key,
+      JSON.stringify(entry.subjects),
+      JSON.stringify(entry.facts),
+      JSON.stringify(images),
+      entry.staff,
+      entry.wall,
+      entry.sender,
+      entry.fingerprint,
+      entry.body,
+    ],
+  });
+  sent.push(log.then(({ rowCount }) => {
+    if (rowCount !== 1) throw new Error('the log was not written');
+    return 1;
+  }));
+  // A wrong row count must not commit, so the commit waits for the counts; all else is one round trip.
+  const failure = (await Promise.allSettled(sent)).find((result) => result.status === 'rejected');
+  if (failure) throw failure.reason;
+  await client.query('COMMIT');
+}

@@ -1,0 +1,77 @@
+import type { CommandName } from '@holdfast/domain';
+import type { ReadName, SessionView, SignedInView } from '@holdfast/contract';
+import { create } from 'zustand';
+
+import { useShell } from '../shell/shell-state.js';
+import { useShopSettings } from '../text/shop-settings.js';
+import { startBoard, stopBoard } from './board-store.js';
+import { call, ProblemAnswer } from './http.js';
+
+type SessionState =
+  | { readonly kind: 'asking' }
+  | { readonly kind: 'nobody' }
+  | { readonly kind: 'unreachable' }
+  | { readonly kind: 'signedIn'; readonly session: SessionView };
+
+/** Who is signed in on this device, as the server says. */
+export const useSession = create<{ readonly state: SessionState }>()(() => ({ state: { kind: 'asking' } }));
+
+function enter(session: SessionView): void {
+  useShopSettings.setState({
+    locale: session.shop.locale,
+    zone: session.shop.zone,
+    currency: session.shop.currency,
+    distanceUnit: session.shop.units === 'us' || session.shop.locale === 'en-GB' ? 'mi' : 'km',
+  });
+  useShell.setState({
+    shopName: session.shop.name,
+    person: { name: session.person.name, roles: session.person.roles },
+    signOut: () => void signOut(),
+  });
+  useSession.setState({ state: { kind: 'signedIn', session } });
+  startBoard(session.person.roles.every((role) => role === 'wallScreen') ? 'wall' : 'staff', leave);
+}
+
+/** Nobody is signed in any more; what the device knew of the shop is forgotten. */
+function leave(): void {
+  stopBoard();
+  useShell.setState({ shopName: null, person: null, signOut: null, hearing: { kind: 'none' } });
+  useSession.setState({ state: { kind: 'nobody' } });
+}
+
+export async function loadSession(): Promise<void> {
+  try {
+    enter(await call<SessionView>('GET', '/api/session'));
+  } catch (failure) {
+    if (failure instanceof ProblemAnswer) leave();
+    else {
+      useSession.setState({ state: { kind: 'unreachable' } });
+      setTimeout(() => void loadSession(), 2_000);
+    }
+  }
+}
+
+/** Throws `ProblemAnswer` with the sentence to show. */
+export async function signIn(shop: string, name: string, password: string): Promise<void> {
+  enter(await call<SignedInView>('POST', '/api/session', { shop, name, password }));
+}
+
+/** After the set-up page: the answer carried a session already. */
+export const enterNewShop = loadSession;
+
+async function signOut(): Promise<void> {
+  await call('DELETE', '/api/session').catch(() => undefined);
+  leave();
+}
+
+/** The session of the person who works here. Only below `SignedIn`. */
+export function useSignedIn(): SessionView {
+  const { state } = useSession();
+  if (state.kind !== 'signedIn') throw new Error('nobody is signed in');
+  return state.session;
+}
+
+export function useMay(): { command: (name: CommandName) => boolean; read: (name: ReadName) => boolean } {
+  const { may } = useSignedIn();
+  return { command: (name) => may.commands.includes(name), read: (name) => may.reads.includes(name) };
+}

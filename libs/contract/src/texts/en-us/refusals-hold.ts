@@ -1,0 +1,19 @@
+export const refusalsHoldEnUs = {
+  'refusal.hold.alreadyThere': 'This hold is recorded already. Look at the repair order before you enter it again.',
+  'refusal.hold.mayNotOpen':
+    'The parts clerk opens holds for parts and for information. Ask the front desk or a technician to open this one.',
+  'refusal.hold.partsNeeded': 'A hold for parts names at least one part. Choose the part, or request it first.',
+  'refusal.hold.partsElsewhere': 'Only a hold for parts names parts. Choose that reason, or leave the parts out.',
+  'refusal.hold.partOfOtherVehicle': 'One of these parts is for another vehicle. Choose parts of this vehicle only.',
+  'refusal.hold.lineOfOtherJob':
+    'One of these operations is on another repair order. Choose operations of this one only.',
+  'refusal.hold.endMissing': 'Say until when it has to set, charge or cool.',
+  'refusal.hold.endBeforeStart': 'The end lies before the start of this hold. Enter a later time.',
+  'refusal.hold.wordsMissing': 'Say in words what the repair order is waiting for.',
+  'refusal.hold.endedAlready':
+    'This hold has ended already: {endedHow, select, partsHere {its parts are here} partsNoLongerNeeded {its parts are no longer needed} lineEnded {its operations have ended} handedBack {the vehicle was handed back} goAheadAnswered {the customer has answered} other {somebody ended it by hand}}.',
+  'refusal.hold.mayNotEnd':
+    '{reason, select, parts {A hold for parts ends by itself when they are here. Before that, the parts clerk or a manager ends it.} goAhead {A hold for a go-ahead ends with the answer. Before that, the front desk or a manager ends it.} other {Whoever opened this hold ends it, or a manager.}}',
+  'refusal.hold.endWordsMissing':
+    '{missing, plural, =0 {Say in words why this hold ends now.} one {One part of this hold is not here yet. Say in words why the work can go on without it.} other {# parts of this hold are not here yet. Say in words why the work can go on without them.}}',
+} as const;

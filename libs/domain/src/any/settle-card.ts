@@ -1,0 +1,137 @@
+/**
+ * A contested report is settled. Left: what stands stays. Taken: it is what happened; what it clashes with ends where the
+ * report begins, or is void where it began later. What was settled after the report about the same vehicle, spot or person
+ * stays, so that a late answer to a card never undoes what everybody has seen since.
+ */
+import { type Circumstances, type Outcome, recordedBy } from '../kernel/decision.js';
+import type { CommandRule } from '../kernel/family.js';
+import { Refused, refuse } from '../kernel/refusal.js';
+import type { Rows } from '../kernel/rows.js';
+import type { StartWork, TakeIntoBay } from '../inputs.js';
+import { placeRow, spotUseRow } from '../place/move-vehicle.js';
+import { isLead, specOn, todayOf } from '../questions/people-and-shop.js';
+import { freeSpot, lineEnded, live } from '../questions/place-and-work.js';
+import { notThere } from '../questions/references.js';
+import { type Visit, visitOf } from '../questions/visit.js';
+import type { Row } from '../tables/tables.js';
+import { applyEdits, clocksOfPerson, placesOfVehicle, usesOfSpot, usesOfVehicle } from '../timeline/lanes.js';
+import { clashes, clear, type Interval, replace, type Span } from '../timeline/timeline.js';
+import { noteClocksOf } from '../work/line-of-visit.js';
+
+export const settleCard: CommandRule<'settleCard'> = {
+  needs: ({ reportId }) => ({ reports: [reportId] }),
+  decide(rows, { reportId, take, words }, at) {
+    const report = live(rows, 'report', reportId);
+    if (!report) return notThere('report', reportId);
+    if (report.state !== 'contested') return refuse('card.settled', { state: report.state });
+    const own = at.by.personId !== null && (report.byId === at.by.personId || report.personId === at.by.personId);
+    if (!own && !isLead(at.by)) return refuse('card.notYours');
+    const taken = take ? takeReport(rows, report, at) : {};
+    if (taken instanceof Refused) return taken;
+    rows.change('report', report.id, {
+      state: take ? 'settled' : 'dismissed',
+      settledAt: at.now,
+      settledById: at.by.personId,
+      settledWords: words,
+    });
+    return { facts: { reportId, kind: report.kind, jobId: report.jobId, take }, created: taken };
+  },
+};
+
+type Created = NonNullable<Outcome['created']>;
+
+function takeReport(rows: Rows, report: Row<'report'>, at: Circumstances): Created | Refused {
+  const visit = visitOf(rows, report.jobId);
+  if (visit instanceof Refused) return visit;
+  if (visit.job.endedAt !== null) return refuse('card.jobEnded', { jobNumber: visit.job.number });
+  switch (report.kind) {
+    case 'takeIntoBay':
+      return takeStay(rows, report, visit, at);
+    case 'startWork':
+      return takeClock(rows, report, at);
+    // These two clash with nothing but the end of the visit.
+    case 'moveToYard':
+    case 'stopWork':
+      return refuse('card.overtaken');
+  }
+}
+
+/**
+ * From the report's own time to the next thing settled on one of these lanes that the report does not clash with; null
+ * when by now something else is known of that very instant.
+ */
+function spanOf(report: Row<'report'>, lanes: readonly (readonly Interval[])[]): Span | null {
+  const fromAt = report.effectiveAt;
+  const later = lanes.flat().filter((one) => one.fromAt >= fromAt && !report.against.includes(one.id));
+  const toAt = later.length === 0 ? null : Math.min(...later.map((one) => one.fromAt));
+  return toAt !== null && toAt <= fromAt ? null : { fromAt, toAt };
+}
+
+function takeStay(rows: Rows, report: Row<'report'>, visit: Visit, at: Circumstances): Created | Refused {
+  const said = report.said as unknown as TakeIntoBay;
+  const { vehicle } = visit;
+  const bayId = said.bayId;
+  const spot = said.spot ?? spotMeant(rows, report, said, visit, at);
+  const places = placesOfVehicle(rows, vehicle.id);
+  const span = spanOf(report, [places, usesOfSpot(rows, bayId, spot)]);
+  if (!span) return refuse('card.overtaken');
+  for (const use of clashes(usesOfSpot(rows, bayId, spot), span)) {
+    if (use.vehicleId !== vehicle.id) putOut(rows, at, use, span);
+  }
+  applyEdits(rows, at, 'spotUse', clear(usesOfVehicle(rows, vehicle.id), span));
+  const brought = placeRow(at, visit, { ...said, placeId: freshId(rows, 'place', said.placeId), kind: 'bay', spot });
+  applyEdits(rows, at, 'place', replace(places, span), brought);
+  const use = spotUseRow(at, visit, { bayId, spot });
+  applyEdits(rows, at, 'spotUse', [{ do: 'insert', like: null, span }], use);
+  return { place: brought.id };
+}
+
+/** Where the report named no spot: a free one if there is by now, else the spot of what it clashes with. */
+function spotMeant(
+  rows: Rows,
+  report: Row<'report'>,
+  { bayId }: TakeIntoBay,
+  { vehicle }: Visit,
+  at: Circumstances,
+): number {
+  const span = { fromAt: report.effectiveAt, toAt: null };
+  const { spots } = specOn(rows, bayId, todayOf(at));
+  const clash = report.against.map((id) => rows.find('spotUse', id)).find((use) => use !== undefined);
+  return freeSpot(rows, bayId, spots, span, vehicle.id) ?? clash?.spot ?? 1;
+}
+
+/** The other vehicle was not there in the span after all: what is lost of its stay, it stood in the yard. */
+function putOut(rows: Rows, at: Circumstances, use: Row<'spotUse'>, span: Span): void {
+  applyEdits(rows, at, 'spotUse', clear([use], span));
+  const other = use.kind === 'stands' ? visitOf(rows, use.jobId) : null;
+  if (!other || other instanceof Refused) return;
+  const fromAt = Math.max(use.fromAt, span.fromAt);
+  const toAt = use.toAt === null || (span.toAt !== null && span.toAt < use.toAt) ? span.toAt : use.toAt;
+  const yard = placeRow(at, other, { kind: 'yard' });
+  applyEdits(rows, at, 'place', replace(placesOfVehicle(rows, other.vehicle.id), { fromAt, toAt }), yard);
+}
+
+/** The id that the client made, unless a row has it by now. */
+function freshId(rows: Rows, table: 'place' | 'clock', id: string | undefined): string | undefined {
+  return rows.find(table, id) ? undefined : id;
+}
+
+function takeClock(rows: Rows, report: Row<'report'>, at: Circumstances): Created | Refused {
+  const said = report.said as unknown as StartWork;
+  const line = live(rows, 'workLine', said.lineId);
+  if (!line) return notThere('workLine', said.lineId);
+  if (lineEnded(line)) return refuse('card.lineEnded', { progress: line.progress });
+  const personId = report.personId ?? '';
+  const lane = clocksOfPerson(rows, personId);
+  const span = spanOf(report, [lane]);
+  if (!span) return refuse('card.overtaken');
+  const clashing = clashes(lane, span);
+  const of = { jobId: report.jobId, lineId: line.id, personId };
+  const id = freshId(rows, 'clock', said.clockId) ?? at.newId();
+  const brought = { id, ...recordedBy(at), ...of, bench: said.bench ?? false };
+  applyEdits(rows, at, 'clock', replace(lane, span), brought);
+  const startedAt = line.startedAt === null ? span.fromAt : Math.min(line.startedAt, span.fromAt);
+  rows.change('workLine', line.id, { progress: 'started', startedAt });
+  for (const lineId of new Set([line.id, ...clashing.map((clock) => clock.lineId)])) noteClocksOf(rows, lineId);
+  return { clock: id };
+}

@@ -1,0 +1,78 @@
+import type { CheckIn } from '../inputs.js';
+import { canonical } from '../kernel/amounts.js';
+import type { Circumstances } from '../kernel/decision.js';
+import { foldKey } from '../kernel/fold.js';
+import { Refused, refuse } from '../kernel/refusal.js';
+import type { Rows } from '../kernel/rows.js';
+import { live } from '../questions/place-and-work.js';
+import { absent, notThere } from '../questions/references.js';
+import type { Row } from '../tables/tables.js';
+
+/** Whose job it is, and who brought the vehicle. */
+export interface Party {
+  readonly customerId: string | null;
+  readonly contactId: string | null;
+}
+
+/** A known customer, a new one, or the vehicle's own where nobody else is said; none only for an internal job. */
+function customerOf(
+  rows: Rows,
+  input: CheckIn,
+  at: Circumstances,
+  vehicle: Row<'vehicle'>,
+  kind: Row<'job'>['kind'],
+): string | null | Refused {
+  const { customerId, customer } = input;
+  if (customer) {
+    if (customerId !== undefined) return refuse('customer.twice');
+    if (rows.find('customer', customer.customerId)) {
+      return refuse('customer.alreadyThere', { customerId: customer.customerId ?? null });
+    }
+    const { name, fleet = null } = customer;
+    const id = customer.customerId ?? at.newId();
+    return rows.add('customer', { id, name, nameKey: foldKey(name), fleet, erasedAt: null }).id;
+  }
+  if (customerId !== undefined) return absent(rows, { customer: customerId }) ?? customerId;
+  if (kind === 'internal') return null;
+  return vehicle.customerId ?? refuse('job.customerMissing');
+}
+
+/** Who brings it may by that much only bring it; what else they may is said, or nothing. */
+function contactOf(rows: Rows, input: CheckIn, at: Circumstances, customerId: string | null): string | null | Refused {
+  const { contactId, contact } = input;
+  if (contact) {
+    if (contactId !== undefined) return refuse('contact.twice');
+    if (rows.find('contact', contact.contactId)) {
+      return refuse('contact.alreadyThere', { contactId: contact.contactId ?? null });
+    }
+    if (customerId === null) return refuse('contact.ofOtherCustomer', { contactId: contact.contactId ?? null });
+    return rows.add('contact', {
+      id: contact.contactId ?? at.newId(),
+      customerId,
+      name: contact.name,
+      phone: contact.phone ?? null,
+      mail: contact.mail ?? null,
+      mayBring: contact.mayBring ?? true,
+      mayAgreeUpTo: contact.mayAgreeUpTo === undefined ? null : canonical(contact.mayAgreeUpTo),
+      mayAgreeAny: contact.mayAgreeAny ?? false,
+      mayCollect: contact.mayCollect ?? false,
+    }).id;
+  }
+  if (contactId === undefined) return null;
+  const known = live(rows, 'contact', contactId);
+  if (!known) return notThere('contact', contactId);
+  return known.customerId === customerId ? contactId : refuse('contact.ofOtherCustomer', { contactId });
+}
+
+export function partyOf(
+  rows: Rows,
+  input: CheckIn,
+  at: Circumstances,
+  vehicle: Row<'vehicle'>,
+  kind: Row<'job'>['kind'],
+): Party | Refused {
+  const customerId = customerOf(rows, input, at, vehicle, kind);
+  if (customerId instanceof Refused) return customerId;
+  const contactId = contactOf(rows, input, at, customerId);
+  return contactId instanceof Refused ? contactId : { customerId, contactId };
+}

@@ -1,0 +1,156 @@
+/**
+ * Rule 9: everything that stands in the way of a hand-back, all at once, each with the row where the way out is. The
+ * command, the screen that shows the list before anybody asks, and "ready" are the same functions.
+ */
+import type { HandBack } from '../inputs.js';
+import type { By } from '../kernel/decision.js';
+import type { Facts, Refusal } from '../kernel/refusal.js';
+import type { RefusalCode } from '../kernel/refusal-codes.js';
+import type { Rows } from '../kernel/rows.js';
+import { lineEnded, live } from '../questions/place-and-work.js';
+import type { Row, TableName } from '../tables/tables.js';
+import { tierOf } from '../tables/words.js';
+import { tierOneByRoadBlockers } from './tier-one-by-road.js';
+
+/** What of a hand-back its blockers depend on. */
+export type AskedHandBack = Pick<HandBack, 'jobId' | 'leavesBy' | 'receivedHow' | 'byRoad'>;
+
+function blocker(code: RefusalCode, facts: Facts, table: TableName, id: string): Refusal {
+  return { code, facts, way: { table, id } };
+}
+
+function openFollowUp(rows: Rows, id: string | null): Row<'followUp'> | undefined {
+  const followUp = live(rows, 'followUp', id);
+  return followUp?.state === 'open' ? followUp : undefined;
+}
+
+/** The open follow-up that a line's work was put into, if any. */
+export function followUpOfLine(rows: Rows, line: Row<'workLine'>): Row<'followUp'> | undefined {
+  return (
+    openFollowUp(rows, line.toFollowUpId) ??
+    rows.list('followUp', (one) => one.lineId === line.id && one.state === 'open')[0]
+  );
+}
+
+function clockBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
+  return rows
+    .list('clock', (clock) => clock.jobId === job.id && clock.toAt === null)
+    .map((clock) => {
+      const title = rows.find('workLine', clock.lineId)?.title ?? '';
+      return blocker('handBack.clockRuns', { clockId: clock.id, title }, 'clock', clock.id);
+    });
+}
+
+function lineBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
+  return rows
+    .list('workLine', (line) => line.jobId === job.id && !lineEnded(line))
+    .flatMap((line) => {
+      const { id: lineId, title, goAhead } = line;
+      if (line.startedAt !== null || line.progress !== 'planned') {
+        return [blocker('handBack.lineUnfinished', { lineId, title }, 'workLine', lineId)];
+      }
+      if (goAhead === 'deferred' || goAhead === 'declined' || followUpOfLine(rows, line)) return [];
+      return [blocker('handBack.lineOpen', { lineId, title, goAhead }, 'workLine', lineId)];
+    });
+}
+
+function cautionBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
+  return rows
+    .list('caution', (one) => one.vehicleId === job.vehicleId && !one.standing && one.endedAt === null)
+    .map(({ id, code }) => blocker('handBack.cautionOpen', { cautionId: id, code }, 'caution', id));
+}
+
+function concernBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
+  return rows
+    .list('concern', (one) => one.jobId === job.id && one.outcome === null)
+    .map(({ id, position }) => blocker('handBack.concernOpen', { concernId: id, position }, 'concern', id));
+}
+
+/** Fixes of the vehicle that have not ended, whichever visit made them: on, failed or removed (rule 8). */
+export function unendedFixes(rows: Rows, vehicleId: string): Row<'temporaryFix'>[] {
+  return rows.list('temporaryFix', (fix) => fix.vehicleId === vehicleId && fix.state !== 'ended');
+}
+
+/**
+ * Every fix that has not ended needs its open follow-up; one on a tier-2 system, while it is on, its second check too
+ * (of one that failed or was removed there is nothing to check any more). Tier 1 needs its check by road alone: rule 7.
+ */
+function fixBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
+  return unendedFixes(rows, job.vehicleId).flatMap((fix) => {
+    const { id: temporaryFixId, place, system, state } = fix;
+    const found: Refusal[] = [];
+    if (!openFollowUp(rows, fix.followUpId)) {
+      const facts = { temporaryFixId, place, state };
+      found.push(blocker('handBack.fixWithoutFollowUp', facts, 'temporaryFix', temporaryFixId));
+    }
+    const unchecked = rows.list('secondCheck', (one) => one.temporaryFixId === temporaryFixId).length === 0;
+    if (tierOf(system) === 2 && state === 'on' && unchecked) {
+      const facts = { temporaryFixId, place, system, tier: 2 };
+      found.push(blocker('handBack.secondCheckMissing', facts, 'temporaryFix', temporaryFixId));
+    }
+    return found;
+  });
+}
+
+/**
+ * Part lines of this job that are neither fitted nor cancelled: what is on order or lies here must not be lost sight of
+ * when the vehicle is gone. One merely wanted for a line that the customer put off or turned down is not needed.
+ */
+export function openPartsOf(rows: Rows, jobId: string): Row<'partLine'>[] {
+  return rows.list('partLine', (part) => {
+    const line = live(rows, 'workLine', part.lineId);
+    if ((line?.jobId ?? part.jobId) !== jobId) return false;
+    if (part.state === 'fitted' || part.state === 'cancelled') return false;
+    const putOff = line !== undefined && !lineEnded(line) && ['deferred', 'declined'].includes(line.goAhead);
+    return !(putOff && part.state === 'wanted');
+  });
+}
+
+/** The open follow-up that a part is for, or will be for when the vehicle leaves: its own, or its line's. */
+export function followUpOfPart(rows: Rows, part: Row<'partLine'>): Row<'followUp'> | undefined {
+  const line = live(rows, 'workLine', part.lineId);
+  return openFollowUp(rows, part.followUpId) ?? (line && followUpOfLine(rows, line));
+}
+
+function partBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
+  return openPartsOf(rows, job.id)
+    .filter((part) => !followUpOfPart(rows, part))
+    .map(({ id, description, state }) =>
+      blocker('handBack.partOpen', { partLineId: id, description, state }, 'partLine', id),
+    );
+}
+
+/** By road a vehicle has to roll and may be driven. */
+function roadBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
+  const { id: vehicleId, rolls, mayBeDriven } = rows.get('vehicle', job.vehicleId);
+  const found: Refusal[] = [];
+  if (!rolls) found.push(blocker('handBack.doesNotRoll', { vehicleId }, 'vehicle', vehicleId));
+  if (!mayBeDriven) found.push(blocker('handBack.mayNotBeDriven', { vehicleId }, 'vehicle', vehicleId));
+  return found;
+}
+
+/** What is open on the job however the vehicle leaves. */
+export function jobBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
+  return [
+    ...clockBlockers(rows, job),
+    ...lineBlockers(rows, job),
+    ...cautionBlockers(rows, job),
+    ...concernBlockers(rows, job),
+    ...fixBlockers(rows, job),
+    ...partBlockers(rows, job),
+  ];
+}
+
+/** Rule 9 whole, for this hand-back by this person; empty when the vehicle may go. The job has to be in the bag, open. */
+export function handBackBlockers(rows: Rows, asked: AskedHandBack, by: By): Refusal[] {
+  const job = rows.get('job', asked.jobId);
+  if (asked.leavesBy === 'transporter') return jobBlockers(rows, job);
+  const fixes = unendedFixes(rows, job.vehicleId);
+  return [...jobBlockers(rows, job), ...roadBlockers(rows, job), ...tierOneByRoadBlockers(rows, asked, by, fixes)];
+}
+
+/** Nothing is open on the job. What a hand-back by road needs besides is asked when somebody hands back by road. */
+export function isReady(rows: Rows, jobId: string): boolean {
+  const job = live(rows, 'job', jobId);
+  return job !== undefined && job.endedAt === null && jobBlockers(rows, job).length === 0;
+}

@@ -1,0 +1,172 @@
+/** A vehicle goes into a bay: intended, which may be refused, or seen there already, which is recorded and flagged. */
+import type { Circumstances, Outcome } from '../kernel/decision.js';
+import { flag } from '../kernel/flags.js';
+import { type Facts, type Refusal, Refused, refuse } from '../kernel/refusal.js';
+import type { CommandRule } from '../kernel/family.js';
+import type { Rows } from '../kernel/rows.js';
+import type { TakeIntoBay } from '../inputs.js';
+import { capacityKg, specOn, todayOf } from '../questions/people-and-shop.js';
+import { freeSpot, live, placeOf, usedByOthers } from '../questions/place-and-work.js';
+import { notThere } from '../questions/references.js';
+import type { Row } from '../tables/tables.js';
+import { placesOfVehicle } from '../timeline/lanes.js';
+import { contestedReport, settledReport } from '../timeline/reports.js';
+import { earliest, type Span } from '../timeline/timeline.js';
+import { judgeMass } from './lift-mass.js';
+import { againstMoving, flagMove, moveVehicle } from './move-vehicle.js';
+import { type Visit, visitOf } from '../questions/visit.js';
+
+interface Taking extends Visit {
+  readonly input: TakeIntoBay;
+  readonly bay: Row<'bay'>;
+  readonly spec: Row<'baySpec'>;
+  /** From when the vehicle would stand there, epoch ms, open-ended. */
+  readonly span: Span;
+  /** The spot asked for, else the lowest free one, else the first. */
+  readonly spot: number;
+}
+
+export const takeIntoBay: CommandRule<'takeIntoBay'> = {
+  needs: ({ jobId, bayId }) => ({ jobs: [jobId], bays: [bayId] }),
+  decide(rows, input, at) {
+    const taking = takingOf(rows, input, at);
+    if (taking instanceof Refused) return taking;
+    return input.alreadyThere === true ? recordSeen(rows, taking, at) : place(rows, taking, at);
+  },
+};
+
+function takingOf(rows: Rows, input: TakeIntoBay, at: Circumstances): Taking | Refused {
+  const visit = visitOf(rows, input.jobId);
+  if (visit instanceof Refused) return visit;
+  const bay = live(rows, 'bay', input.bayId);
+  if (!bay) return notThere('bay', input.bayId);
+  if (input.placeId !== undefined && rows.find('place', input.placeId)) {
+    return refuse('place.alreadyRecorded', { id: input.placeId });
+  }
+  const spec = specOn(rows, bay.id, todayOf(at));
+  if (input.spot !== undefined && input.spot > spec.spots) {
+    return refuse('place.noSuchSpot', { spot: input.spot, spots: spec.spots });
+  }
+  const when = input.alreadyThere === true ? at.effectiveAt : at.now;
+  const span = { fromAt: earliest(placesOfVehicle(rows, visit.vehicle.id), when), toAt: null };
+  const spot =
+    input.spot ?? ownSpot(rows, visit, bay) ?? freeSpot(rows, bay.id, spec.spots, span, visit.vehicle.id) ?? 1;
+  return { ...visit, input, bay, spec, span, spot };
+}
+
+/** The spot of the bay that the vehicle stands in, if it does. */
+function ownSpot(rows: Rows, { job }: Visit, bay: Row<'bay'>): number | undefined {
+  const place = placeOf(rows, job.id);
+  return place?.kind === 'bay' && place.bayId === bay.id ? (place.spot ?? undefined) : undefined;
+}
+
+function factsOf(taking: Taking, contested: boolean): Facts {
+  const { job, vehicle, bay, spot } = taking;
+  return { jobId: job.id, jobNumber: job.number, vehicleId: vehicle.id, bayId: bay.id, spot, contested };
+}
+
+function place(rows: Rows, taking: Taking, at: Circumstances): Outcome | Refused {
+  const { job, vehicle, bay, spot, span, input } = taking;
+  if (job.endedAt !== null) return refuse('place.jobEnded', { jobNumber: job.number });
+  const refusals = [
+    ...againstBay(taking, at),
+    ...againstSpot(rows, taking),
+    ...againstMoving(rows, vehicle, input),
+    ...againstMass(taking),
+  ];
+  if (refusals.length > 0) return new Refused(refusals);
+  const made = moveVehicle(rows, at, taking, { ...input, kind: 'bay', bayId: bay.id, spot }, span.fromAt);
+  return { facts: factsOf(taking, false), created: { place: made.id } };
+}
+
+function isEnded(bay: Row<'bay'>, at: Circumstances): boolean {
+  return bay.endedOn !== null && bay.endedOn <= todayOf(at);
+}
+
+/** Out of use as a whole, or because nothing that stands in it is in use. */
+function isOutOfUse(spec: Row<'baySpec'>): boolean {
+  return spec.outOfUse || (spec.equipment.length > 0 && spec.equipment.every((item) => !item.inUse));
+}
+
+function againstBay({ bay, spec }: Taking, at: Circumstances): Refusal[] {
+  const way = { table: 'bay', id: bay.id };
+  if (isEnded(bay, at)) return [{ code: 'place.bayEnded', facts: {}, way }];
+  return isOutOfUse(spec) ? [{ code: 'place.bayOutOfUse', facts: {}, way }] : [];
+}
+
+function againstSpot(rows: Rows, taking: Taking): Refusal[] {
+  const { bay, spot, span, vehicle } = taking;
+  if (ownSpot(rows, taking, bay) === spot) return [{ code: 'place.thisSpot', facts: { spot } }];
+  return usedByOthers(rows, bay.id, spot, span, vehicle.id)
+    .slice(0, 1)
+    .map((use) => ({
+      code: 'place.spotTaken',
+      facts: {
+        spot,
+        jobNumber: live(rows, 'job', use.jobId)?.number ?? 0,
+        since: new Date(use.fromAt).toISOString(),
+      },
+      way: { table: 'job', id: use.jobId },
+    }));
+}
+
+/** The rated capacity where the bay lifts; null where no lift is in use or its rating is not known. */
+function ratingOf(spec: Row<'baySpec'>): number | null {
+  return spec.equipment.some((item) => item.inUse && item.grips !== null) ? capacityKg(spec) : null;
+}
+
+function againstMass({ spec, vehicle, input }: Taking): Refusal[] {
+  const rating = ratingOf(spec);
+  if (rating === null) return [];
+  const capacity = { capacityKg: Math.floor(rating) };
+  const judged = judgeMass(vehicle, rating, input);
+  const way = { table: 'vehicle', id: vehicle.id };
+  switch (judged.verdict) {
+    case 'passes':
+      return [];
+    case 'above':
+      return [{ code: 'place.aboveCapacity', facts: { massKg: judged.massKg, ...capacity }, way }];
+    case 'asks':
+      return [{ code: 'place.loadAsked', facts: capacity, way }];
+    case 'asksWeight':
+      return [{ code: 'place.loadWeightAsked', facts: { grossKg: judged.grossKg, ...capacity }, way }];
+  }
+}
+
+function recordSeen(rows: Rows, taking: Taking, at: Circumstances): Outcome {
+  const { job, vehicle, bay, spot, span, input } = taking;
+  const said = { kind: 'takeIntoBay', jobId: job.id, vehicleId: vehicle.id, bayId: bay.id, said: input } as const;
+  const report = { ...said, happenedAt: span.fromAt };
+  const here = job.endedAt === null;
+  if (here && ownSpot(rows, taking, bay) === spot) {
+    return { facts: factsOf(taking, false), created: { report: settledReport(rows, at, report).id } };
+  }
+  flagMove(rows, at, taking, input);
+  flagBay(rows, at, taking);
+  flagMass(rows, at, taking);
+  const clash = usedByOthers(rows, bay.id, spot, span, vehicle.id).map((use) => use.id);
+  if (!here || clash.length > 0) {
+    return { facts: factsOf(taking, true), created: { report: contestedReport(rows, at, report, clash).id } };
+  }
+  const made = moveVehicle(rows, at, taking, { ...input, kind: 'bay', bayId: bay.id, spot }, span.fromAt);
+  const kept = settledReport(rows, at, report);
+  return { facts: factsOf(taking, false), created: { place: made.id, report: kept.id } };
+}
+
+function flagBay(rows: Rows, at: Circumstances, { job, vehicle, bay, spec }: Taking): void {
+  if (!isEnded(bay, at) && !isOutOfUse(spec)) return;
+  flag(rows, at, 'place.bayOutOfUse', { jobId: job.id, vehicleId: vehicle.id, bayId: bay.id });
+}
+
+function flagMass(rows: Rows, at: Circumstances, { job, vehicle, bay, spec, input }: Taking): void {
+  const rating = ratingOf(spec);
+  if (rating === null) return;
+  const subjects = { jobId: job.id, vehicleId: vehicle.id, bayId: bay.id };
+  const capacity = { capacityKg: Math.floor(rating) };
+  const judged = judgeMass(vehicle, rating, input);
+  if (judged.verdict === 'above') {
+    flag(rows, at, 'place.aboveCapacity', subjects, { massKg: judged.massKg, ...capacity });
+  } else if (judged.verdict !== 'passes') {
+    flag(rows, at, 'place.loadNotAsked', subjects, capacity);
+  }
+}
