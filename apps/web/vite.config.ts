@@ -29,5 +29,9 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     sourcemap: true,
+    rolldownOptions: {
+      // Our libraries are pure: a module of theirs of which nothing is used may be left out whole, schemas and all.
+      treeshake: { moduleSideEffects: [{ test: /\/libs\/[a-z-]+\/src\//, sideEffects: false }] },
+    },
   },
 });

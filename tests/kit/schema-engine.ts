@@ -4,9 +4,6 @@ import * as engine from '@prisma/schema-engine-wasm/schema_engine_bg';
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { z } from 'zod';
-
-const started = z.looseObject({ __wbindgen_start: z.custom<() => void>((value) => typeof value === 'function') });
 
 /**
  * The SQL by which Prisma would make the schema in `schemaFolder` from nothing. Prisma's own command wants to download
@@ -42,5 +39,5 @@ function loadEngine(): void {
   const module = new WebAssembly.Module(readFileSync(script.replace(/\.js$/, '.wasm')));
   const { exports } = new WebAssembly.Instance(module, { './schema_engine_bg.js': { ...engine } });
   engine.__wbg_set_wasm(exports);
-  started.parse(exports).__wbindgen_start();
+  (exports as unknown as { __wbindgen_start(): void }).__wbindgen_start();
 }

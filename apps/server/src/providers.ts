@@ -13,6 +13,8 @@ export const SET_UP_SHOP = Symbol('SetUpShop');
 export const CHECK_PERSON = Symbol('CheckPerson');
 export const RUN_COMMAND = Symbol('RunCommand');
 export const LOG_READER = Symbol('LogReader');
+/** List of `Wake`: who wants to know of each commit of this process adds itself. */
+export const WAKES = Symbol('Wakes');
 export const UPLOADS = Symbol('Uploads');
 export const SET_OWN_CLOCK = Symbol('SetOwnClock');
 export const DEMO = Symbol('Demo');

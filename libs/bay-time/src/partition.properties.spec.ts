@@ -165,7 +165,7 @@ describe('the account of a spot, for any input', () => {
           expect({ t, name, reason, jobId: job }).toEqual({ t, ...tableAt(given, t) });
         }
       }),
-      { numRuns: 1500 },
+      { numRuns: 600 },
     );
   });
 

@@ -10,7 +10,7 @@ export const problems = {
   'body.notJson': { status: 415, title: 'The body has another media type than this address takes' },
   'body.tooLarge': { status: 413, title: 'The body is too large' },
   'body.invalid': { status: 422, title: 'The body does not fit its schema' },
-  'query.invalid': { status: 400, title: 'The query does not fit its schema' },
+  'query.invalid': { status: 422, title: 'The query does not fit its schema' },
   'request.malformed': { status: 400, title: 'The request is malformed' },
   'key.missing': { status: 400, title: 'The header Idempotency-Key is missing or is not one UUID' },
   'key.usedOtherwise': { status: 422, title: 'The key was used before with something else' },

@@ -23,8 +23,6 @@ export interface NewShop {
 export interface Accounts {
   /** By the names of shop and person as they are typed: case, accents, blanks and signs do not matter. */
   find(shop: string, person: string): Promise<Account | null>;
-  /** Whether somebody else of that shop signs in under this name. */
-  isNameTaken(shopId: string, name: string, exceptPersonId: string | null): Promise<boolean>;
   isShopNameTaken(name: string): Promise<boolean>;
   /** Whether there is a shop that is not for trying. */
   hasRealShop(): Promise<boolean>;
@@ -32,6 +30,8 @@ export interface Accounts {
   setPassword(person: PersonToSignIn, password: StoredPassword): Promise<void>;
   /** The name to sign in with follows the name of the person; nothing happens where no password was ever set. */
   rename(shopId: string, personId: string, name: string): Promise<void>;
+  /** Somebody who left no longer signs in, and the name is free for others. `rename` brings them back. */
+  retire(shopId: string, personId: string): Promise<void>;
   disable(accountId: string): Promise<void>;
   /**
    * A shop and its first person, written only when `work` (which makes them in the shop's own tables) says who that
@@ -64,10 +64,6 @@ export function openAccounts(database: Pick<Database, 'directory'>): Accounts {
       const password = { hash: passwordHash, pepperId };
       return { shopId: found.shopId, personId: found.personId, accountId: id, password, disabled };
     },
-    async isNameTaken(shopId, name, exceptPersonId) {
-      const found = await client.membership.findUnique({ where: { shopId_nameKey: { shopId, nameKey: foldKey(name) } } });
-      return found !== null && found.personId !== exceptPersonId;
-    },
     async isShopNameTaken(name) {
       return (await client.directoryShop.findUnique({ where: { nameKey: foldKey(name) } })) !== null;
     },
@@ -85,6 +81,10 @@ export function openAccounts(database: Pick<Database, 'directory'>): Accounts {
     },
     async rename(shopId, personId, name) {
       await client.membership.updateMany({ where: { shopId, personId }, data: { nameKey: foldKey(name) } });
+    },
+    async retire(shopId, personId) {
+      // No folded name looks like this.
+      await client.membership.updateMany({ where: { shopId, personId }, data: { nameKey: `left ${personId}` } });
     },
     async disable(accountId) {
       await client.account.update({ where: { id: accountId }, data: { disabled: true } });

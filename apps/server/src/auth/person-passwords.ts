@@ -26,7 +26,7 @@ export interface PasswordOfCommand {
 
 export type PersonCheck =
   | ({ readonly ok: true } & PasswordOfCommand)
-  | { readonly ok: false; readonly field: 'name' | 'password'; readonly problem: PasswordProblem | 'name.taken' };
+  | { readonly ok: false; readonly problem: PasswordProblem };
 
 export interface PersonPasswordsParts {
   readonly database: Pick<Database, 'app'>;
@@ -41,21 +41,17 @@ export type CheckPerson = (
 ) => Promise<PersonCheck>;
 
 export function makeCheckPerson(parts: PersonPasswordsParts): CheckPerson {
-  const { accounts, passwords } = parts;
   return async (session, whole) => {
     const { password, ...input } = whole;
     const shopId = session.shop.id;
     const personId = input.personId ?? null;
     const name = input.name ?? (personId === null ? null : await nameOf(parts.database, shopId, personId));
     if (password !== undefined) {
-      const problem = passwordProblem(password, [session.shop.name, ...(name === null ? [] : [name, ...name.split(/\s+/)])]);
-      if (problem !== null) return { ok: false, field: 'password', problem };
+      const context = [session.shop.name, ...(name === null ? [] : [name, ...name.split(/\s+/)])];
+      const problem = passwordProblem(password, context);
+      if (problem !== null) return { ok: false, problem };
     }
-    const signsIn = password !== undefined || input.name !== undefined;
-    if (signsIn && name !== null && (await accounts.isNameTaken(shopId, name, personId))) {
-      return { ok: false, field: 'name', problem: 'name.taken' };
-    }
-    const stored = password === undefined ? null : await passwords.hash(password);
+    const stored = password === undefined ? null : await parts.passwords.hash(password);
     return { ok: true, input, keep: (body) => keep(parts, session, { input, stored, name, body }) };
   };
 }
@@ -67,16 +63,21 @@ interface Kept {
   readonly body: string;
 }
 
+/** The domain keeps names apart among those who work here, so a name is free in the directory once it was accepted. */
 async function keep(parts: PersonPasswordsParts, session: Session, { input, stored, name, body }: Kept): Promise<void> {
+  const { accounts, sessions } = parts;
   const shopId = session.shop.id;
   const personId = input.personId ?? personOf(body);
-  if (personId === null) return;
-  if (stored !== null && name !== null) await parts.accounts.setPassword({ shopId, personId, name }, stored);
-  else if (input.name !== undefined) await parts.accounts.rename(shopId, personId, input.name);
-  const left = 'active' in input && input.active === false;
-  if (left) await parts.sessions.endAllOf(shopId, personId, null);
-  else if (stored !== null) await parts.sessions.endAllOf(shopId, personId, session.id);
-  else await parts.sessions.changed(shopId, personId);
+  if (personId === null || name === null) return;
+  if (stored !== null) await accounts.setPassword({ shopId, personId, name }, stored);
+  if ('active' in input && input.active === false) {
+    await accounts.retire(shopId, personId);
+    await sessions.endAllOf(shopId, personId, null);
+    return;
+  }
+  await accounts.rename(shopId, personId, name);
+  if (stored !== null) await sessions.endAllOf(shopId, personId, session.id);
+  else await sessions.changed(shopId, personId);
 }
 
 /** The person that an accepted `addPerson` or `setUpShop` made, from the answer's body. */

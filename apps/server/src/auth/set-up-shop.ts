@@ -24,7 +24,8 @@ export interface SetUpParts {
   readonly sessions: Sessions;
   readonly setUpCode: SetUpCode;
   readonly openShop: OpenShop;
-  readonly runCommand: RunCommand;
+  /** The engine for the first command of this shop, whose first new id is the shop's own. */
+  readonly firstCommandOf: (shopId: string) => RunCommand;
 }
 
 export type SetUpShop = (sent: Sent<'setUpShop'>, device: string | null) => Promise<SetUpResult>;
@@ -51,7 +52,7 @@ export function makeSetUpShop(parts: SetUpParts): SetUpShop {
     let answer: Answer | undefined;
     const kept = await accounts.addShop({ shopId, name: shop.name, demo: setUpCode.ownClock }, async () => {
       await parts.openShop(shopId, { ownClock: setUpCode.ownClock });
-      answer = await parts.runCommand(serverIn(shopId, device), { ...sent, input: withoutSecrets(sent.input) });
+      answer = await parts.firstCommandOf(shopId)(serverIn(shopId, device), { ...sent, input: withoutSecrets(sent.input) });
       const personId = answer.kind === 'accepted' ? personOf(answer.body) : null;
       return personId === null ? null : { personId, name: owner.name, password };
     });

@@ -60,7 +60,7 @@ export function readCommand<N extends CommandName>(name: N, body: unknown, { key
 
 /** Which places do not fit, as JSON pointers; the values themselves are not repeated. */
 export function fieldErrors(error: ZodError): FieldError[] {
-  return error.issues.slice(0, 50).flatMap((issue) => {
+  return error.issues.slice(0, 50).flatMap((issue): FieldError[] => {
     const at = issue.path.map((part) => `/${String(part).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
     if (issue.code !== 'unrecognized_keys') return [{ pointer: at, code: issue.code, message: issue.message }];
     return issue.keys

@@ -67,7 +67,7 @@ export class CommandsController {
   /** Only after the engine's own look at the roles would a password be worth anything, so it is kept last. */
   private async withPassword(session: Session, sender: Sender, sent: Sent<'addPerson' | 'changePerson'>): Promise<Answer> {
     const checked = await this.checkPerson(session, sent.input);
-    if (!checked.ok) throw fieldProblem([{ pointer: `/${checked.field}`, code: checked.problem }], session.shop.locale);
+    if (!checked.ok) throw fieldProblem([{ pointer: '/password', code: checked.problem }], session.shop.locale);
     const answer = await this.runCommand(sender, { ...sent, input: checked.input as CommandInputs[typeof sent.name] });
     if (answer.kind === 'accepted') await checked.keep(answer.body);
     return answer;

@@ -4,7 +4,7 @@ import { Problem } from './problem.js';
 
 /** Fields that fit their schema and still cannot be taken, each with its words. */
 export function fieldProblem(
-  fields: readonly { readonly pointer: string; readonly code: PasswordProblem | 'name.taken' }[],
+  fields: readonly { readonly pointer: string; readonly code: PasswordProblem }[],
   locale: Locale,
 ): Problem {
   return new Problem('body.invalid', {

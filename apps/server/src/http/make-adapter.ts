@@ -6,7 +6,7 @@ import { randomBytes } from 'node:crypto';
 import type { Config } from '../config.js';
 import { KnownRoutes } from './known-routes.js';
 import { localeOf, Problem, problemDetails, sendProblem } from './problem.js';
-import type { HttpServer } from './http-types.js';
+import type { HttpReply, HttpRequest, HttpServer } from './http-types.js';
 
 /** Largest body but of a photo, in bytes. */
 export const largestBody = 256 * 1024;
@@ -30,7 +30,7 @@ export function makeAdapter(config: Pick<Config, 'tls'>): { adapter: FastifyAdap
     requestIdHeader: false,
     genReqId: traceIds(),
     multipart: { limits: { fileSize: largestPhoto, files: 1, fields: 0, parts: 1, headerPairs: 50 } },
-    frameworkErrors: (_failure, request, reply) => {
+    frameworkErrors: (_failure: Error, request: HttpRequest, reply: HttpReply) => {
       sendProblem(request, reply, new Problem('path.unknown'), localeOf(request));
     },
     clientErrorHandler: answerBrokenRequest,

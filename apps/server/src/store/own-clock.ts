@@ -10,7 +10,10 @@ export interface ClockSetting {
 }
 
 /** `real`: the shop has no clock of its own. `behind`: something was recorded later than `at`. */
-export type ClockResult = { readonly kind: 'set'; readonly now: number } | { readonly kind: 'real' | 'behind' };
+export type ClockResult =
+  | { readonly kind: 'set'; readonly now: number }
+  | { readonly kind: 'real' }
+  | { readonly kind: 'behind' };
 
 export type SetOwnClock = (shopId: string, setting: ClockSetting) => Promise<ClockResult>;
 

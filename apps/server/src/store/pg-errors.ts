@@ -10,11 +10,10 @@ const again = new Set(['40001', '40P01']);
 /** Not now: lock or statement time-out, shutdown, out of connections, disk or memory. */
 const busy = new Set(['55P03', '57014', '25P03', '25P04', '57P01', '57P02', '57P03', '53100', '53200', '53300', '08000', '08003', '08006']);
 
+/** Somebody else was first: decided once more on rows that show it, the rule answers with its own sentence. */
+const racedConstraints = new Set(['spot_use_once', 'place_once', 'clock_once', 'job_open_once', 'job_shop_id_number_key']);
+
 const byConstraint: Readonly<Record<string, RefusalCode>> = {
-  spot_use_once: 'place.spotTaken',
-  place_once: 'place.spotTaken',
-  clock_once: 'work.onAnotherClock',
-  job_open_once: 'job.alreadyHere',
   photo_content_fkey: 'photo.notUploaded',
 };
 
@@ -27,6 +26,7 @@ export function writeFailure(failure: unknown): WriteFailure {
     return code === 'ECONNREFUSED' || code === 'ECONNRESET' ? 'busy' : null;
   }
   if (failure.code && again.has(failure.code)) return 'again';
+  if (failure.constraint && racedConstraints.has(failure.constraint)) return 'again';
   if (failure.code && busy.has(failure.code)) return 'busy';
   const known = failure.constraint ? byConstraint[failure.constraint] : undefined;
   if (known) return { code: known, facts: {} };

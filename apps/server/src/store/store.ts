@@ -38,7 +38,7 @@ export function makeStore(pool: pg.Pool): WriteStore {
     if (!row) return null;
     const shop = await shops.of(client, shopId, row.config_seq);
     const content = loaded ? decodeTables((await loaded).rows[0]?.rows ?? '{}') : {};
-    const counter = row.counter ? { counter: [rowOf(storedTables.counter, row.counter)] } : {};
+    const counter = row.counter ? { counter: [rowOf<'counter'>(storedTables.counter, row.counter)] } : {};
     const takenBack = call.slices.change === undefined ? null : await readTakenBack(client, shopId, call.slices.change);
     return {
       head: headOf(row),

@@ -9,14 +9,14 @@ import { say } from './say.js';
 const folderOf = { 'en-GB': 'en-gb', 'en-US': 'en-us' } as const;
 
 // The parser's number for a stretch of plain text; its enum is not ours to import.
-const literal = 0;
+const literal = '0';
 
 type Element = ReturnType<IntlMessageFormat['getAst']>[number];
 
 // Every argument with its kind (plain, number, select, plural …), also those inside the options of another.
 const argumentsOf = (elements: readonly Element[]): string[] =>
   elements.flatMap((element) => {
-    if (!('value' in element) || Number(element.type) === literal) return [];
+    if (!('value' in element) || `${element.type}` === literal) return [];
     const inside =
       'options' in element ? Object.values(element.options).flatMap((option) => argumentsOf(option.value)) : [];
     return [`${element.value}:${element.type}`, ...inside];

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import type { AddVehicle, CheckIn } from '../inputs.js';
 import { type Given, given, hour, tuesdayTen } from '../kernel/given.js';
-import { tried } from '../kernel/tried.js';
+import { carryOut } from '../settle/carry-out.js';
 import { addVehicle } from './add-vehicle.js';
 import { changePromisedTime } from './change-promised-time.js';
 import { checkIn } from './check-in.js';
@@ -11,7 +11,7 @@ const concerns = [{ words: 'Rattles', conditions: 'over kerbs' }];
 
 describe('a vehicle that the shop has not seen', () => {
   const add = (input: Partial<AddVehicle>, story: Given = given().shop()) =>
-    tried(addVehicle, story.rows(), { ...van, ...input });
+    carryOut(addVehicle, story.rows(), { ...van, ...input });
 
   it('is found by its plate however it is typed, and rolls unless somebody says otherwise', () => {
     const { rows, outcome } = add({});
@@ -54,7 +54,7 @@ describe('a vehicle that the shop has not seen', () => {
 describe('check-in', () => {
   const known = () => given().shop().customer('c1').contact('k1').vehicle('v1', { customerId: 'c1' });
   const come = (input: Partial<CheckIn> = {}, story: Given = known()) =>
-    tried(checkIn, story.rows(), { vehicleId: 'v1', concerns, ...input });
+    carryOut(checkIn, story.rows(), { vehicleId: 'v1', concerns, ...input });
 
   it('makes the job with the next number, its concerns in order, and puts the vehicle in the yard now', () => {
     const two = [...concerns, { words: 'Pulls left' }];
@@ -206,7 +206,7 @@ describe('the promised time', () => {
     .job('j1', { promisedAt: tuesdayTen + hour })
     .rows();
   const change = (promisedAt: number | null, rows = here, jobId = 'j1') =>
-    tried(changePromisedTime, rows, { jobId, promisedAt });
+    carryOut(changePromisedTime, rows, { jobId, promisedAt });
 
   it('moves, or goes', () => {
     expect(change(tuesdayTen + 2 * hour).rows.get('job', 'j1').promisedAt).toBe(tuesdayTen + 2 * hour);

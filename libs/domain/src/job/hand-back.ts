@@ -36,15 +36,15 @@ function leavePremises(rows: Rows, at: Circumstances, vehicleId: string): number
 /** Who allowed each tier-1 fix by road, and that the receiver signed for it, stands with the fix from now on. */
 function keepAllowances(rows: Rows, input: HandBack, at: Circumstances, vehicleId: string): number {
   if (input.leavesBy !== 'road') return 0;
-  const allowed = unendedFixes(rows, vehicleId).filter((fix) => allowanceFor(input, fix.id));
-  for (const fix of allowed) {
-    rows.change('temporaryFix', fix.id, {
-      roadAllowedById: at.by.personId,
-      roadAllowedWords: allowanceFor(input, fix.id)?.words ?? null,
-      receiverSigned: true,
-    });
+  let kept = 0;
+  for (const fix of unendedFixes(rows, vehicleId)) {
+    const allowance = allowanceFor(input, fix.id);
+    if (!allowance) continue;
+    const { words, receiverSigned } = allowance;
+    rows.change('temporaryFix', fix.id, { roadAllowedById: at.by.personId, roadAllowedWords: words, receiverSigned });
+    kept += 1;
   }
-  return allowed.length;
+  return kept;
 }
 
 /** Parts of lines that go on as a follow-up are for that follow-up now; nothing is left with a line that is over. */

@@ -1,5 +1,7 @@
 /** Refusals of the family "job": facts, not orders. Each has its sentence in the catalogues of the contract. */
 export const jobRefusals = [
+  /** The image of a photo was not uploaded to this shop, or its upload did not end. */
+  'photo.notUploaded',
   /** A vehicle with this id is there already. Facts: vehicleId. */
   'vehicle.alreadyThere',
   /** A job with this id is there already. Facts: jobId. */

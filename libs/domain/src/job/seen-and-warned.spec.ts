@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import type { AddCaution, AddFinding, AttachPhoto, EndCaution, RecordConcernOutcome } from '../inputs.js';
 import { type Given, given, hour, tuesdayTen } from '../kernel/given.js';
-import { tried } from '../kernel/tried.js';
+import { carryOut } from '../settle/carry-out.js';
 import type { Role } from '../tables/words.js';
 import { addCaution, endCaution } from './cautions.js';
 import { addFinding, attachPhoto } from './findings-and-photos.js';
@@ -12,7 +12,7 @@ const over = () => here().but('job', 'j1', { endedAt: tuesdayTen - hour });
 
 describe('the outcome of a concern', () => {
   const say = (input: Partial<RecordConcernOutcome>, story: Given = here().concern('s1')) =>
-    tried(recordConcernOutcome, story.rows(), { concernId: 's1', outcome: 'gone', ...input });
+    carryOut(recordConcernOutcome, story.rows(), { concernId: 's1', outcome: 'gone', ...input });
 
   it('gone is gone under the conditions that had shown it', () => {
     expect(say({}).codes).toEqual(['concern.conditionsMissing']);
@@ -46,7 +46,7 @@ describe('the outcome of a concern', () => {
 
 describe('a caution', () => {
   const warn = (input: Partial<AddCaution>, story: Given = here(), by: Role = 'technician') =>
-    tried(addCaution, story.rows(), { vehicleId: 'v1', standing: false, code: 'fuelOpen', ...input }, { by });
+    carryOut(addCaution, story.rows(), { vehicleId: 'v1', standing: false, code: 'fuelOpen', ...input }, { by });
 
   it.each(['owner', 'manager', 'desk', 'technician', 'partsClerk'] as const)('is put there by %s', (by) => {
     const { rows, outcome } = warn({}, here(), by);
@@ -68,7 +68,7 @@ describe('a caution', () => {
 
   const end = (by: Role | 'second', story: Given, input: Partial<EndCaution> = {}) => {
     const who = by === 'second' ? { personId: 'second', name: 'S', roles: ['technician'] as const } : by;
-    return tried(endCaution, story.rows(), { cautionId: 'x', ...input }, { by: who });
+    return carryOut(endCaution, story.rows(), { cautionId: 'x', ...input }, { by: who });
   };
   const working = () => here().caution('x', { openedById: 'technician', secondId: 'desk' });
   it.each(['technician', 'desk', 'manager', 'owner'] as const)(
@@ -107,7 +107,7 @@ describe('a caution', () => {
 
 describe('a finding', () => {
   const see = (input: Partial<AddFinding>, story: Given = here()) =>
-    tried(
+    carryOut(
       addFinding,
       story.rows(),
       { jobId: 'j1', place: 'Front axle, left', kind: 'wear', ...input },
@@ -136,7 +136,7 @@ describe('a finding', () => {
 
 describe('a photo', () => {
   const attach = (input: Partial<AttachPhoto>, story: Given = here()) =>
-    tried(attachPhoto, story.rows(), { jobId: 'j1', content: 'a'.repeat(64), width: 4, height: 3, ...input });
+    carryOut(attachPhoto, story.rows(), { jobId: 'j1', content: 'a'.repeat(64), width: 4, height: 3, ...input });
 
   it('belongs to the job, shows no people unless that is said, and may show a finding or a fix of it', () => {
     const story = here().finding('f1').fix('x1');
@@ -153,7 +153,7 @@ describe('a photo', () => {
     expect(attach({ jobId: 'j9' }).codes).toEqual(['row.notFound']);
     const once = attach({ photoId: 'p1' });
     expect(
-      tried(attachPhoto, once.rows, { jobId: 'j1', photoId: 'p1', content: 'b', width: 1, height: 1 }).codes,
+      carryOut(attachPhoto, once.rows, { jobId: 'j1', photoId: 'p1', content: 'b', width: 1, height: 1 }).codes,
     ).toEqual(['photo.alreadyThere']);
   });
 });

@@ -47,6 +47,8 @@ describe('addFollowUp', () => {
     const linked = (state: 'open' | 'dropped') => van().followUp('f0', { state }).fix('x1', { followUpId: 'f0' });
     expect(adding({ temporaryFixId: 'x1' }, linked('open')).rows.get('temporaryFix', 'x1').followUpId).toBe('f0');
     expect(adding({ temporaryFixId: 'x1' }, linked('dropped')).rows.get('temporaryFix', 'x1').followUpId).toBe('f1');
+    const over = adding({ temporaryFixId: 'x1' }, linked('dropped').but('temporaryFix', 'x1', { state: 'ended' }));
+    expect(over.rows.get('temporaryFix', 'x1').followUpId).toBe('f0');
   });
 
   const parts = { partLineIds: ['p1'] };

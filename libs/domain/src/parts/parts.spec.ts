@@ -190,6 +190,7 @@ describe('receiveParts', () => {
       { rule: 'parts.more', jobId: 'j1', vehicleId: 'v1', facts: { partLineId: 'p1', more: '1' } },
     ]);
     expect(receiving(four().rows(), come('4')).rows.list('flag')).toEqual([]);
+    expect(receiving(rows, come('1', 'damaged')).rows.list('flag')).toHaveLength(1);
   });
 
   it('works for a vehicle that has left', () => {

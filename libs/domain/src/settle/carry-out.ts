@@ -1,7 +1,7 @@
 /** For specs: one command from the rows before it to the rows after it, settled as the write path settles it. */
 import type { Circumstances, Outcome } from '../kernel/decision.js';
 import { circumstances, type GivenCircumstances } from '../kernel/given.js';
-import { type Facts, Refused } from '../kernel/refusal.js';
+import { type Facts, type Refusal, Refused } from '../kernel/refusal.js';
 import type { Rows } from '../kernel/rows.js';
 import { settle } from '../settle.js';
 
@@ -11,6 +11,7 @@ export interface CarriedOut {
   readonly at: Circumstances;
   readonly outcome: Outcome | null;
   readonly codes: readonly string[];
+  readonly refusals: readonly Refusal[];
   readonly refusedFor: Facts | null;
 }
 
@@ -31,9 +32,10 @@ export function carryOut<I>(
   const rows = before.fork();
   const outcome = rule.decide(rows, input, at);
   if (outcome instanceof Refused) {
-    const codes = outcome.refusals.map((refusal) => refusal.code);
-    return { rows: before, at, outcome: null, codes, refusedFor: outcome.refusals[0]?.facts ?? null };
+    const { refusals } = outcome;
+    const codes = refusals.map((refusal) => refusal.code);
+    return { rows: before, at, outcome: null, codes, refusals, refusedFor: refusals[0]?.facts ?? null };
   }
   settle(rows, at);
-  return { rows, at, outcome, codes: [], refusedFor: null };
+  return { rows, at, outcome, codes: [], refusals: [], refusedFor: null };
 }

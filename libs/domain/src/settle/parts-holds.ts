@@ -59,7 +59,7 @@ function lastEndedHoldFor(rows: Rows, part: Row<'partLine'>): Row<'hold'> | unde
 /** Found after the hold ended, or told only now (by a device that was offline) though found before. */
 function foundSince(rows: Rows, at: Circumstances, part: Row<'partLine'>, hold: Row<'hold'>): boolean {
   return badArrivals(rows).some(
-    (one) => one.partLineId === part.id && (one.recordedAt === at.now),
+    (one) => one.partLineId === part.id && (one.recordedAt === at.now || one.effectiveAt > (hold.toAt ?? 0)),
   );
 }
 

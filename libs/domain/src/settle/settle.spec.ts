@@ -78,6 +78,12 @@ describe('a parts hold', () => {
     expect(ended(settled(moved))).toEqual(['partsNoLongerNeeded', tuesdayTen]);
   });
 
+  it('does not wait for a part that has gone to another visit', () => {
+    const story = two('beforeRefit', 'mayFollow').job('j2').line('l9', started);
+    story.but('partLine', 'p1', { jobId: 'j2', lineId: 'l9' }).but('partLine', 'p2', { jobId: 'j2', lineId: 'l9' });
+    expect(ended(settled(story))).toEqual(['partsNoLongerNeeded', tuesdayTen]);
+  });
+
   it('told after its parts had come ends when they came', () => {
     const rows = job().line('l1', started).part('p1').rows();
     const here = arrive(rows, come('p1'), { effectiveAt: tuesdayTen - minute });
@@ -209,6 +215,12 @@ describe('a hold for a go-ahead', () => {
       'goAheadAnswered',
       tuesdayTen,
     ]);
+  });
+
+  it('does not take the end of a line answered long ago for an answer', () => {
+    const done = { progress: 'done', endedAt: tuesdayTen - minute } as const;
+    const story = answer(answer(asked([]), 'l1', 'given', tuesdayTen - 3 * hour), 'l2', 'given', tuesdayTen - 3 * hour);
+    expect(ended(settled(story.but('workLine', 'l1', done)))).toEqual(open);
   });
 
   it('opened where all was answered waits for a new answer', () => {

@@ -38,7 +38,6 @@ export const problemsEnGb = {
   'problem.server.fault':
     'Something went wrong in the server, and nothing was recorded. Try again; if it stays so, tell whoever looks after it the trace {traceId}.',
   'problem.refusedOtherwise': 'A rule of the shop refuses this ({code}).',
-  'name.taken': 'Somebody else signs in here under this name. Add something that tells the two apart.',
   'password.tooShort': 'Take at least {least} signs; a short sentence is easy to remember.',
   'password.tooLong': 'Take at most {most} signs.',
   'password.common': 'This is among the first that somebody guessing would try. Take something only you would think of.',

@@ -4,6 +4,7 @@ const caution =
   '{code, select, highVoltageLive {high voltage live} highVoltageDead {high voltage proven dead} airbagUnplugged {airbag unplugged} fuelOpen {fuel open} brakesOpen {brakes open} noOil {no oil} wheelsNotTorqued {wheel fasteners not torqued} batteryOff {battery off} onStands {on stands} hotWork {hot work} doNotStart {do not start} doNotMove {do not move} liftingPoint {lifting point} electricDrive {electric drive} gasTank {gas tank} other {other}}';
 
 export const refusalsJobEnUs = {
+  'refusal.photo.notUploaded': 'The picture of this photo is not on the server. Upload it again, then attach it.',
   'refusal.vehicle.alreadyThere': 'This vehicle is recorded already. Find it by its plate.',
   'refusal.job.alreadyThere': 'This check-in is recorded already. Look at the repair order before you enter it again.',
   'refusal.job.alreadyHere':

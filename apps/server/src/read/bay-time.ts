@@ -1,0 +1,188 @@
+/**
+ * The account of every bay over a window of working days. What happened is read in one statement; what became of each
+ * opening millisecond is worked out by libs/bay-time, spot by spot. A window in which the shop changed its grace is
+ * accounted for in parts, each with the grace of its days.
+ */
+import {
+  type BayTimeTotals,
+  type JobClock,
+  type JobHold,
+  type JobLine,
+  partition,
+  type Segment,
+  type SpotAccount,
+  type SpotInput,
+  type SpotStay,
+  type StoredMark,
+  sumTotals,
+  totalsOfAccount,
+} from '@holdfast/bay-time';
+import type { BayTimeQuery, BayTimeView } from '@holdfast/contract';
+import { type Row, validOn } from '@holdfast/domain';
+import { type Calendar, calendarOf, type Interval, intersect } from '@holdfast/shop-calendar';
+import type pg from 'pg';
+import { withShop } from '../database/pools.js';
+import { type JobInWindow, jobsInWindow } from './bay-time-rows.js';
+import type { ShopAtHand, ShopOf } from './shop-of.js';
+import { type BaySpots, type Spot, spotsIn } from './spots.js';
+
+const minuteMs = 60_000;
+const iso = (at: number) => new Date(at).toISOString();
+
+/** The same rows as libs/bay-time takes them. */
+interface Happened {
+  readonly stays: readonly SpotStay[];
+  readonly clocks: readonly JobClock[];
+  readonly holds: readonly JobHold[];
+  readonly lines: readonly JobLine[];
+  readonly storedJobs: readonly StoredMark[];
+}
+
+interface Part {
+  readonly window: Interval;
+  readonly graceMs: number;
+}
+
+/** Calendars of people's own hours, kept as long as the shop's rows they were made from. */
+const calendarsOfPeople = new WeakMap<ShopAtHand['content'], ReadonlyMap<string, Calendar>>();
+
+function peopleOf({ content }: ShopAtHand): ReadonlyMap<string, Calendar> {
+  const known = calendarsOfPeople.get(content);
+  if (known) return known;
+  const zone = content.shop?.[0]?.zone ?? 'UTC';
+  const hours = new Map<string, Row<'personHours'>[]>();
+  for (const row of content.personHours ?? []) hours.set(row.personId, [...(hours.get(row.personId) ?? []), row]);
+  const made = new Map([...hours].map(([id, list]) => [id, calendarOf({ zone, hours: list, exceptions: [] })]));
+  calendarsOfPeople.set(content, made);
+  return made;
+}
+
+/** The window cut where another setting begins to hold. */
+function partsOf(window: Interval, shop: ShopAtHand): Part[] {
+  const settings = shop.content.shopSetting ?? [];
+  const starts = settings
+    .map(({ validFrom }) => shop.calendar.workingDayBounds(validFrom).from)
+    .filter((at) => at > window.from && at < window.to);
+  const edges = [...new Set([window.from, ...starts, window.to])].sort((a, b) => a - b);
+  return edges.slice(0, -1).map((from, at) => {
+    const setting = validOn(settings, shop.calendar.workingDayOf(from));
+    return { window: { from, to: edges[at + 1] ?? window.to }, graceMs: (setting?.graceMinutes ?? 0) * minuteMs };
+  });
+}
+
+const keyOf = (bayId: string, spot: number) => `${bayId}/${spot}`;
+
+function happenedBySpot(jobs: readonly JobInWindow[]): ReadonlyMap<string, Happened> {
+  const bySpot = new Map<string, { [K in keyof Happened]: Happened[K][number][] }>();
+  for (const job of jobs) {
+    const jobId = job.id;
+    const clocks = job.clocks.map(([personId, bench, from, to]) => ({ jobId, personId, bench, from, to }));
+    const holds = job.holds.map(([holdId, reason, from, to, lineIds]) => ({ jobId, holdId, reason, from, to, lineIds: lineIds ?? [] }));
+    const lines = job.lines.map(([lineId, addedAt, endedAt, after, answer, history]) => ({
+      jobId,
+      lineId,
+      addedAt,
+      endedAt,
+      after,
+      goAhead: history?.map(([at, one]) => ({ at, answer: one })) ?? [{ at: addedAt, answer }],
+    }));
+    const stored = job.stored === null ? [] : [{ jobId, from: job.stored[0], to: job.stored[1] }];
+    const spotsOfJob = new Set<string>();
+    for (const [bayId, spot, kept, from, to] of job.stays) {
+      const key = keyOf(bayId, spot);
+      let of = bySpot.get(key);
+      if (!of) bySpot.set(key, (of = { stays: [], clocks: [], holds: [], lines: [], storedJobs: [] }));
+      of.stays.push({ jobId, kind: kept ? 'kept' : 'stands', from, to });
+      if (spotsOfJob.has(key)) continue;
+      spotsOfJob.add(key);
+      of.clocks.push(...clocks);
+      of.holds.push(...holds);
+      of.lines.push(...lines);
+      of.storedJobs.push(...stored);
+    }
+  }
+  return bySpot;
+}
+
+const nothing: Happened = { stays: [], clocks: [], holds: [], lines: [], storedJobs: [] };
+
+/** What all spots share: opening time and breaks, back to the earliest stay that reaches into the window. */
+type Around = Pick<SpotInput, 'open' | 'breaks' | 'personBreaks' | 'now'>;
+
+function aroundOf(window: Interval, jobs: readonly JobInWindow[], shop: ShopAtHand): Around {
+  const first = Math.min(window.from, ...jobs.flatMap(({ stays }) => stays.map(([, , , from]) => from)));
+  const clocked = new Set(jobs.flatMap(({ clocks }) => clocks.map(([personId]) => personId)));
+  const own = [...peopleOf(shop)].filter(([personId]) => clocked.has(personId));
+  return {
+    open: shop.calendar.openIntervals(first, window.to),
+    breaks: shop.calendar.breakIntervals(first, window.to),
+    personBreaks: Object.fromEntries(own.map(([id, calendar]) => [id, calendar.breakIntervals(first, window.to)])),
+    now: shop.now,
+  };
+}
+
+interface SpotTime {
+  readonly spot: number;
+  readonly totals: BayTimeTotals;
+  readonly segments: readonly Segment[];
+}
+
+function timeOfSpot({ spot, there }: Spot, bay: BaySpots, happened: Happened, parts: readonly Part[], around: Around): SpotTime {
+  const open = intersect(around.open, there);
+  const accounts = parts.map(
+    ({ window, graceMs }): SpotAccount =>
+      partition({ ...around, ...happened, open, window, graceMs, outOfUse: bay.outOfUse }),
+  );
+  return { spot, totals: sumTotals(accounts.map(totalsOfAccount)), segments: accounts.flatMap((one) => one.segments) };
+}
+
+/** Working days `from` to `to` of the shop, both included. Pure: everything read is given. */
+export function bayTimeOf(query: BayTimeQuery, shop: ShopAtHand, jobs: readonly JobInWindow[]): BayTimeView {
+  const window = windowOf(query, shop);
+  const around = aroundOf(window, jobs, shop);
+  const parts = partsOf(window, shop);
+  const bySpot = happenedBySpot(jobs);
+  const bays = spotsIn(window, shop.content.bay ?? [], shop.content.baySpec ?? [], shop.calendar).map((bay) => {
+    const spots = bay.spots.map((spot) =>
+      timeOfSpot(spot, bay, bySpot.get(keyOf(bay.bay.id, spot.spot)) ?? nothing, parts, around),
+    );
+    return { bayId: bay.bay.id, name: bay.bay.name, totals: sumTotals(spots.map(({ totals }) => totals)), spots };
+  });
+  const withSegments = query.segments === 'true';
+  return {
+    from: query.from,
+    to: query.to,
+    zone: shop.content.shop?.[0]?.zone ?? 'UTC',
+    now: iso(shop.now),
+    open: shop.calendar.openIntervals(window.from, window.to).map(({ from, to }): [string, string] => [iso(from), iso(to)]),
+    totals: sumTotals(bays.map(({ totals }) => totals)),
+    bays: bays.map(({ spots, ...bay }) => ({
+      ...bay,
+      spots: spots.map(({ spot, totals, segments }) =>
+        withSegments ? { spot, totals, segments: segments.map(onWire) } : { spot, totals },
+      ),
+    })),
+  };
+}
+
+function onWire(segment: Segment): NonNullable<BayTimeView['bays'][number]['spots'][number]['segments']>[number] {
+  return { ...segment, from: iso(segment.from), to: iso(segment.to) };
+}
+
+function windowOf(query: BayTimeQuery, { calendar }: ShopAtHand): Interval {
+  return { from: calendar.workingDayBounds(query.from).from, to: calendar.workingDayBounds(query.to).to };
+}
+
+/** Null where there is no such shop. */
+export function readBayTime(pool: pg.Pool, shopOf: ShopOf, shopId: string, query: BayTimeQuery): Promise<BayTimeView | null> {
+  return withShop(
+    pool,
+    shopId,
+    async (client) => {
+      const shop = await shopOf(client, shopId);
+      if (!shop) return null;
+      return bayTimeOf(query, shop, await jobsInWindow(client, shopId, windowOf(query, shop)));
+    },
+    { oneView: true },
+  );
+}

@@ -1,0 +1,61 @@
+import type {
+  BayTimeQuery,
+  BayTimeView,
+  ChangeLogQuery,
+  FindQuery,
+  FindView,
+  JobsQuery,
+  OrdersQuery,
+  OutstandingQuery,
+  PartLinesQuery,
+  VehiclesQuery,
+} from '@holdfast/contract';
+import type { By } from '@holdfast/domain';
+import type pg from 'pg';
+import { makeLogReader } from '../store/read-log.js';
+import { readBayTime } from './bay-time.js';
+import { makeReadBoard, type ReadBoard } from './board.js';
+import { readChangeLog } from './change-log.js';
+import { find } from './find.js';
+import { type JobRead, readJob } from './job.js';
+import { readJobs } from './jobs.js';
+import { readOutstanding } from './outstanding.js';
+import { readOrders, readPartLines } from './parts.js';
+import { makeShopOf } from './shop-of.js';
+import { readVehicle, readVehicles } from './vehicles.js';
+
+/**
+ * What a shop can look at. A string is the JSON text of the answer, which nobody needs to parse on its way out; null: the
+ * shop has no such row, or there is no such shop. Who may read what is not asked here but at the door (http/).
+ */
+export interface Reads {
+  readonly board: ReadBoard;
+  jobs(shopId: string, query: JobsQuery): Promise<string>;
+  job(shopId: string, jobId: string, by: By): Promise<JobRead | null>;
+  vehicles(shopId: string, query: VehiclesQuery): Promise<string>;
+  vehicle(shopId: string, vehicleId: string): Promise<string | null>;
+  partLines(shopId: string, query: PartLinesQuery): Promise<string>;
+  orders(shopId: string, query: OrdersQuery): Promise<string>;
+  outstanding(shopId: string, query: OutstandingQuery): Promise<string | null>;
+  bayTime(shopId: string, query: BayTimeQuery): Promise<BayTimeView | null>;
+  find(shopId: string, query: FindQuery): Promise<FindView>;
+  changeLog(shopId: string, query: ChangeLogQuery): Promise<string>;
+}
+
+/** All reads on the pool of the application role. */
+export function makeReads(pool: pg.Pool): Reads {
+  const shopOf = makeShopOf();
+  return {
+    board: makeReadBoard(pool, makeLogReader(pool).head),
+    jobs: (shopId, query) => readJobs(pool, shopId, query),
+    job: (shopId, jobId, by) => readJob(pool, shopOf, shopId, jobId, by),
+    vehicles: (shopId, query) => readVehicles(pool, shopId, query),
+    vehicle: (shopId, vehicleId) => readVehicle(pool, shopId, vehicleId),
+    partLines: (shopId, query) => readPartLines(pool, shopId, query),
+    orders: (shopId, query) => readOrders(pool, shopId, query),
+    outstanding: (shopId, query) => readOutstanding(pool, shopOf, shopId, query),
+    bayTime: (shopId, query) => readBayTime(pool, shopOf, shopId, query),
+    find: (shopId, query) => find(pool, shopId, query),
+    changeLog: (shopId, query) => readChangeLog(pool, shopId, query),
+  };
+}
