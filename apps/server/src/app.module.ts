@@ -5,6 +5,8 @@ import { DocsController } from './http/docs.controller.js';
 import { HealthController } from './http/health.controller.js';
 import { PhotosController } from './http/photos.controller.js';
 import { SessionController } from './http/session.controller.js';
+import { ViewsModule } from './http/views/views.module.js';
+import { LiveModule } from './live/live.module.js';
 
 /**
  * What Nest puts together: the controllers and gateways, on the parts that start.ts made. Reads and the live gateway
@@ -16,6 +18,7 @@ export class AppModule {
     return {
       module: AppModule,
       global: true,
+      imports: [LiveModule, ViewsModule],
       providers: parts,
       exports: parts,
       controllers: [

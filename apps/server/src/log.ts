@@ -1,6 +1,7 @@
 import type { LoggerService } from '@nestjs/common';
 import { pino, type Logger } from 'pino';
 import type { Config } from './config.js';
+import { codeOf, reasonOf } from './failure.js';
 
 /** JSON lines on standard error: one object each, with `level`, `time` (epoch ms), `msg` and facts, never a secret. */
 export type Log = Logger;
@@ -24,10 +25,16 @@ export function openLog({ logLevel }: Pick<Config, 'logLevel'>): Log {
 
 /** What a failure says and where, without the values that came with it. */
 function describeFailure(failure: unknown): object {
-  if (!(failure instanceof Error)) return { message: String(failure) };
-  const { name, message, stack, cause } = failure;
-  const code = 'code' in failure && typeof failure.code === 'string' ? { code: failure.code } : {};
-  return { name, message, ...code, stack, ...(cause === undefined ? {} : { cause: describeFailure(cause) }) };
+  if (typeof failure !== 'object' || failure === null) return { message: String(failure) };
+  const { name, stack, cause } = failure as Partial<Error>;
+  const code = codeOf(failure);
+  return {
+    ...(name === undefined ? {} : { name }),
+    message: reasonOf(failure),
+    ...(code === undefined ? {} : { code }),
+    ...(stack === undefined ? {} : { stack }),
+    ...(cause === undefined ? {} : { cause: describeFailure(cause) }),
+  };
 }
 
 /** Nest's own messages go where ours go; its start-up chatter only at level debug. */

@@ -28,7 +28,8 @@ const mostWaiting = 50;
 export function passwordsWith(pepper: string): Passwords {
   const pepperId = createHash('sha256').update(`pepper ${pepper}`).digest('hex').slice(0, 12);
   const inTurn = limitedTo(atOnce, mostWaiting);
-  const peppered = (password: string) => createHmac('sha256', pepper).update(password.normalize('NFC')).digest();
+  const peppered = (password: string) =>
+    createHmac('sha256', pepper).update(password.normalize('NFC')).digest('base64url');
   const hash = (password: string) => inTurn(() => argon2Hash(peppered(password), cost));
   // Made ahead, so that the first sign-in of somebody unknown takes no longer than any other.
   const nobody = hash(`nobody ${pepperId}`);

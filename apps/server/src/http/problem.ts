@@ -81,5 +81,6 @@ export function sendProblem(request: HttpRequest, reply: HttpReply, problem: Pro
     .code(status)
     .header('content-type', problemMediaType)
     .header('cache-control', 'no-store')
-    .send(JSON.stringify(problemDetails(problem, locale, request.id)));
+    // As bytes: to a text Fastify would add a character set, which this media type does not have.
+    .send(Buffer.from(JSON.stringify(problemDetails(problem, locale, request.id))));
 }

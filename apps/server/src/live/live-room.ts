@@ -15,6 +15,7 @@ export class LiveRoom {
   ) {}
 
   private following: Following | null = null;
+  private arriving = 0;
 
   /** Null where there is no such shop. */
   static async open(shopId: string, audience: Audience, io: Server, parts: { feeds: Feeds; reader: LogReader }): Promise<LiveRoom | null> {
@@ -28,8 +29,9 @@ export class LiveRoom {
     return `${shopId}:${audience}`;
   }
 
+  /** Nobody is in it or about to be. */
   get isEmpty(): boolean {
-    return this.sockets().length === 0;
+    return this.arriving === 0 && this.sockets().length === 0;
   }
 
   close(): void {
@@ -46,6 +48,15 @@ export class LiveRoom {
   async bringLevel(socket: Socket, epoch: string, after: number): Promise<boolean> {
     const feed = this.following?.feed;
     if (feed === undefined) return false;
+    this.arriving += 1;
+    try {
+      return await this.catchUp(socket, feed, epoch, after);
+    } finally {
+      this.arriving -= 1;
+    }
+  }
+
+  private async catchUp(socket: Socket, feed: Feed, epoch: string, after: number): Promise<boolean> {
     await feed.advance();
     if (feed.epoch !== epoch || after > feed.seq || feed.seq - after > mostChanges) return false;
     const meanwhile: LoggedChange[] = [];

@@ -145,8 +145,12 @@ export class LiveSockets {
     for (const [name, opening] of this.rooms) {
       opening
         .then(async (room) => {
-          if (room === null) this.rooms.delete(name);
-          else await room.beat();
+          if (room?.isEmpty === false) {
+            await room.beat();
+            return;
+          }
+          room?.close();
+          this.rooms.delete(name);
         })
         .catch(this.parts.failed);
     }

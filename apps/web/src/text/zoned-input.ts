@@ -1,15 +1,21 @@
-/** Offset of `zone` from UTC at the instant `at`, in milliseconds (positive east). */
-export const offsetAt = (at: number, zone: string): number => {
-  const parts = new Intl.DateTimeFormat('en-GB', {
+const wallClocks = new Map<string, Intl.DateTimeFormat>();
+
+const wallClock = (zone: string): Intl.DateTimeFormat => {
+  const known = wallClocks.get(zone);
+  if (known !== undefined) return known;
+  const numeric = 'numeric';
+  const made = new Intl.DateTimeFormat('en-GB', {
     timeZone: zone,
     hourCycle: 'h23',
-    year: 'numeric',
-    month: 'numeric',
-    day: 'numeric',
-    hour: 'numeric',
-    minute: 'numeric',
-    second: 'numeric',
-  }).formatToParts(at);
+    ...{ year: numeric, month: numeric, day: numeric, hour: numeric, minute: numeric, second: numeric },
+  });
+  wallClocks.set(zone, made);
+  return made;
+};
+
+/** Offset of `zone` from UTC at the instant `at`, in milliseconds (positive east). */
+export const offsetAt = (at: number, zone: string): number => {
+  const parts = wallClock(zone).formatToParts(at);
   const part = (type: Intl.DateTimeFormatPartTypes): number =>
     Number(parts.find((candidate) => candidate.type === type)?.value);
   const wall = Date.UTC(part('year'), part('month') - 1, part('day'), part('hour'), part('minute'), part('second'));

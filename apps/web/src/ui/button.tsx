@@ -1,6 +1,7 @@
 // ui/ hides react-aria and every control the screens are built of. It guarantees that all acts happen on release, that no
 // target is below 44 px (64 in general, 128 for the acts at a bay), that nothing needs a drag, a swipe or a long press,
 // and that the same words, focus marks and shapes stand on every screen.
+import type { CommandName } from '@holdfast/domain';
 import { useEffect, useRef, type ReactElement, type ReactNode } from 'react';
 import { Button as AriaButton, type PressEvent } from 'react-aria-components';
 
@@ -25,6 +26,8 @@ export type ButtonProps = {
   readonly pressed?: boolean;
   readonly label?: string;
   readonly type?: 'button' | 'submit';
+  /** The command that a press finally sends: stands on the button as `data-command`. */
+  readonly command?: CommandName;
 };
 
 // A finger still on the glass when a screen changes must not act on the new one.
@@ -47,6 +50,7 @@ export const Button = (props: ButtonProps): ReactElement => {
       className={`hf-button hf-button-${size} hf-look-${look}`}
       onPress={press}
       type={props.type ?? 'button'}
+      {...(props.command === undefined ? {} : { 'data-command': props.command })}
       isDisabled={props.isDisabled ?? false}
       isPending={props.isPending ?? false}
       {...(props.pressed === undefined ? {} : { 'aria-pressed': props.pressed })}

@@ -14,6 +14,8 @@ import { refusalsPlaceEnGb } from './en-gb/refusals-place.js';
 import { refusalsWorkEnGb } from './en-gb/refusals-work.js';
 import { refusalsShopEnGb } from './en-gb/refusals-shop.js';
 import { styleTexts as styleTextsEnGb } from './en-gb/style.js';
+import { live as liveEnGb } from './en-gb/live.js';
+import { wordsEnGb } from './en-gb/words.js';
 import { ui as uiEnGb } from './en-gb/ui.js';
 import { problemsEnUs } from './en-us/problems.js';
 import { refusalsHoldEnUs } from './en-us/refusals-hold.js';
@@ -25,6 +27,8 @@ import { refusalsPlaceEnUs } from './en-us/refusals-place.js';
 import { refusalsWorkEnUs } from './en-us/refusals-work.js';
 import { refusalsShopEnUs } from './en-us/refusals-shop.js';
 import { styleTexts as styleTextsEnUs } from './en-us/style.js';
+import { live as liveEnUs } from './en-us/live.js';
+import { wordsEnUs } from './en-us/words.js';
 import { ui as uiEnUs } from './en-us/ui.js';
 
 export const locales = ['en-GB', 'en-US'] as const;
@@ -42,6 +46,8 @@ const enGb = {
   ...refusalsWorkEnGb,
   ...refusalsShopEnGb,
   ...styleTextsEnGb,
+  ...wordsEnGb,
+  ...liveEnGb,
 };
 
 export type TextKey = keyof typeof enGb;
@@ -58,6 +64,8 @@ const enUs: Readonly<Record<TextKey, string>> = {
   ...refusalsWorkEnUs,
   ...refusalsShopEnUs,
   ...styleTextsEnUs,
+  ...wordsEnUs,
+  ...liveEnUs,
 };
 
 export const catalogues: Readonly<Record<Locale, Readonly<Record<TextKey, string>>>> = { 'en-GB': enGb, 'en-US': enUs };

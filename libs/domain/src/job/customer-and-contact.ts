@@ -37,26 +37,25 @@ function customerOf(
   return vehicle.customerId ?? refuse('job.customerMissing');
 }
 
-/** Who brings it may by that much only bring it; what else they may is said, or nothing. */
+type NewContact = NonNullable<CheckIn['contact']>;
+
+/** Who brings a vehicle may by that much only bring it; what else they may is said, or they may not. */
+function addContact(rows: Rows, at: Circumstances, customerId: string, contact: NewContact): string {
+  const { name, phone = null, mail = null, mayBring = true, mayAgreeAny = false, mayCollect = false } = contact;
+  const mayAgreeUpTo = contact.mayAgreeUpTo === undefined ? null : canonical(contact.mayAgreeUpTo);
+  const id = contact.contactId ?? at.newId();
+  return rows.add('contact', { id, customerId, name, phone, mail, mayBring, mayAgreeUpTo, mayAgreeAny, mayCollect }).id;
+}
+
+/** A known contact of this customer, a new one, or none. */
 function contactOf(rows: Rows, input: CheckIn, at: Circumstances, customerId: string | null): string | null | Refused {
   const { contactId, contact } = input;
   if (contact) {
+    const newId = contact.contactId ?? null;
     if (contactId !== undefined) return refuse('contact.twice');
-    if (rows.find('contact', contact.contactId)) {
-      return refuse('contact.alreadyThere', { contactId: contact.contactId ?? null });
-    }
-    if (customerId === null) return refuse('contact.ofOtherCustomer', { contactId: contact.contactId ?? null });
-    return rows.add('contact', {
-      id: contact.contactId ?? at.newId(),
-      customerId,
-      name: contact.name,
-      phone: contact.phone ?? null,
-      mail: contact.mail ?? null,
-      mayBring: contact.mayBring ?? true,
-      mayAgreeUpTo: contact.mayAgreeUpTo === undefined ? null : canonical(contact.mayAgreeUpTo),
-      mayAgreeAny: contact.mayAgreeAny ?? false,
-      mayCollect: contact.mayCollect ?? false,
-    }).id;
+    if (rows.find('contact', newId)) return refuse('contact.alreadyThere', { contactId: newId });
+    if (customerId === null) return refuse('contact.ofOtherCustomer', { contactId: newId });
+    return addContact(rows, at, customerId, contact);
   }
   if (contactId === undefined) return null;
   const known = live(rows, 'contact', contactId);

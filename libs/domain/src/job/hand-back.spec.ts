@@ -4,16 +4,13 @@ import { type Given, given, hour, tuesdayTen } from '../kernel/given.js';
 import { carryOut } from '../settle/carry-out.js';
 import { isReady } from './hand-back-blockers.js';
 import { handBack } from './hand-back.js';
-import type { SheetContent } from './sheet.js';
 
 /** A visit on which nothing is open any more. */
 const ready = () =>
   given()
     .shop()
-    .season('salt')
     .bay('b1')
-    .customer('c1', { name: 'Harbour Fleet' })
-    .vehicle('v1', { plate: 'QY12 ABC' })
+    .vehicle('v1')
     .job('j1', { number: 7 })
     .concern('s1', { outcome: 'gone', conditions: 'over kerbs', outcomeConditions: 'over kerbs' })
     .inBay('b1')
@@ -26,8 +23,6 @@ const give = (story: Given, input: Partial<HandBack> = {}, by: 'desk' | 'manager
     { jobId: 'j1', leavesBy: 'road', receivedBy: 'A Driver', receivedHow: 'there', ...input },
     { by },
   );
-const sheetOf = (story: Given, input: Partial<HandBack> = {}, by: 'desk' | 'manager' = 'desk'): SheetContent =>
-  give(story, input, by).rows.list('sheet')[0]?.content as SheetContent;
 
 describe('hand-back', () => {
   it('ends the visit: the vehicle leaves its place and its spot, acknowledged by name', () => {
@@ -230,86 +225,5 @@ describe('rule 7: a tier-1 fix', () => {
   it('on a transporter keeps no allowance, even where one is sent', () => {
     const { rows } = give(checked(), { byRoad: [allowed], leavesBy: 'transporter' }, 'manager');
     expect(rows.get('temporaryFix', 'x1')).toMatchObject({ roadAllowedById: null, receiverSigned: false });
-  });
-});
-
-describe('the sheet', () => {
-  it('says concern, cause and correction, and who gave it to whom', () => {
-    const story = ready()
-      .finding('n1', { concernId: 's1', words: 'Bolt sheared' })
-      .part('p1', { state: 'fitted', fitted: '1' });
-    expect(sheetOf(story)).toMatchObject({
-      shop: 'Quayside',
-      jobNumber: 7,
-      vehicle: { plate: 'QY12 ABC' },
-      customer: 'Harbour Fleet',
-      checkedInAt: '2026-03-10T08:00:00.000Z',
-      leftAt: '2026-03-10T10:00:00.000Z',
-      concerns: [
-        {
-          words: 'Rattles at the rear',
-          outcome: 'gone',
-          outcomeConditions: 'over kerbs',
-          causes: [{ place: 'Rear step', kind: 'fault', words: 'Bolt sheared' }],
-          corrections: [{ title: 'Renew the rear step', words: 'Step renewed' }],
-        },
-      ],
-      otherWork: [],
-      otherFindings: [],
-      partsFitted: [{ description: 'Rear step', fitted: '1', unit: 'piece' }],
-      receivedBy: 'A Driver',
-      handedBackBy: 'The desk',
-    });
-  });
-  it('says what is temporary until when, by whom it was checked, allowed and signed for', () => {
-    const story = ready()
-      .followUp('f1', { seasonId: 'salt', urgency: 'urgent' })
-      .fix('x1', { system: 'brakes', followUpId: 'f1' })
-      .secondCheck('y1');
-    const byRoad = [{ temporaryFixId: 'x1', words: 'To the depot', receiverSigned: true }];
-    const sheet = sheetOf(story, { byRoad }, 'manager');
-    expect(sheet.temporary).toMatchObject([
-      {
-        kind: 'heldBy',
-        standsInFor: 'Bolts of the rear step',
-        place: 'Rear step, left',
-        system: 'brakes',
-        beforeDay: '2026-04-01',
-        endedByWhat: 'New rear step',
-        secondChecks: [{ by: 'The second', samePerson: false }],
-        byRoad: { allowedBy: 'The manager', words: 'To the depot', receiverSigned: true },
-      },
-    ]);
-    expect(sheet.followUps).toMatchObject([{ title: 'Renew the rear step', season: 'Salt', urgency: 'urgent' }]);
-    expect(sheetOf(story, { leavesBy: 'transporter' }).temporary[0]?.byRoad).toBeNull();
-  });
-  it('says what was put off, declined, dropped, left for later, and what was not looked at', () => {
-    const story = ready()
-      .concern('s2', { words: 'Smells', outcome: 'notTried', outcomeWords: 'No fuel in it' })
-      .finding('n1', { place: 'Spare wheel', kind: 'couldNotBeChecked', words: 'Locked' })
-      .line('l2', { title: 'Tyres', goAhead: 'deferred' })
-      .line('l3', { title: 'Wipers', goAhead: 'declined' })
-      .line('l4', { title: 'Belt', progress: 'dropped', endWords: 'Not needed' })
-      .line('l5', { title: 'Lamp', goAhead: 'given' })
-      .followUp('f1', { lineId: 'l5' })
-      .line('l6', { title: 'Step', progress: 'carriedOver', endWords: 'One side done' })
-      .caution('x', { standing: true, code: 'gasTank' });
-    const sheet = sheetOf(story);
-    expect(sheet.putOff).toEqual([
-      { title: 'Tyres', why: 'deferred', words: null },
-      { title: 'Wipers', why: 'declined', words: null },
-      { title: 'Belt', why: 'dropped', words: 'Not needed' },
-      { title: 'Lamp', why: 'later', words: null },
-      { title: 'Step', why: 'carriedOver', words: 'One side done' },
-    ]);
-    expect(sheet.notLookedAt).toEqual([
-      { what: 'Smells', why: 'No fuel in it' },
-      { what: 'Spare wheel', why: 'Locked' },
-    ]);
-    expect(sheet.cautions).toEqual([{ code: 'gasTank', words: null }]);
-  });
-  it('is plain data that the store can freeze', () => {
-    const sheet = sheetOf(ready());
-    expect(JSON.parse(JSON.stringify(sheet))).toEqual(sheet);
   });
 });

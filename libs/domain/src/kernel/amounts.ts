@@ -49,7 +49,3 @@ export function compare(a: string, b: string): -1 | 0 | 1 {
 export function lesser(a: string, b: string): string {
   return canonical(compare(a, b) <= 0 ? a : b);
 }
-
-export function greater(a: string, b: string): string {
-  return canonical(compare(a, b) >= 0 ? a : b);
-}

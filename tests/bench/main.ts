@@ -1,0 +1,21 @@
+/** `npm run bench -- NAME` prints one JSON line; without a name one for each. Exits 1 when a target does not hold. */
+import { benchCommand } from './command.js';
+import { benchFanout } from './fanout.js';
+import type { BenchLine } from './measure.js';
+
+const benches: Readonly<Record<string, () => Promise<BenchLine>>> = { command: benchCommand, fanout: benchFanout };
+
+const [wanted] = process.argv.slice(2);
+const names = wanted === undefined ? Object.keys(benches) : [wanted];
+let allHold = true;
+for (const name of names) {
+  const bench = benches[name];
+  if (!bench) {
+    process.stderr.write(`There is no benchmark "${name}". There are: ${Object.keys(benches).join(', ')}.\n`);
+    process.exit(2);
+  }
+  const line = await bench();
+  allHold &&= line.holds;
+  process.stdout.write(`${JSON.stringify(line)}\n`);
+}
+process.exit(allHold ? 0 : 1);
