@@ -72,7 +72,11 @@ export interface TestClient {
   /** Sends a command that must be accepted. */
   accepted<N extends CommandName>(name: N, input: Wire<CommandInputs[N]>, options?: CommandOptions): Promise<Accepted>;
   /** Sends a command that must be refused, and gives the problem. */
-  refused<N extends CommandName>(name: N, input: Wire<CommandInputs[N]>, options?: CommandOptions): Promise<ProblemDetails>;
+  refused<N extends CommandName>(
+    name: N,
+    input: Wire<CommandInputs[N]>,
+    options?: CommandOptions,
+  ): Promise<ProblemDetails>;
 }
 
 export interface AppOptions {
@@ -100,7 +104,9 @@ export async function startApp({ real = false, config = {} }: AppOptions = {}): 
         pepper,
         ...config,
       },
-      real ? {} : { loadDemo: () => Promise.resolve({ signIns: () => ({ shop: '', people: [] }), isToldTo: () => true }) },
+      real
+        ? {}
+        : { loadDemo: () => Promise.resolve({ signIns: () => ({ shop: '', people: [] }), isToldTo: () => true }) },
     );
   const server = await start();
   const servers = [server];
@@ -146,7 +152,12 @@ async function setUpShop(server: RunningServer, name: string): Promise<TestShop>
     },
     async addPerson(person) {
       const skills = (person.skills ?? []).map((skill) => ({ skill }));
-      await owner.accepted('addPerson', { name: person.name, roles: [...person.roles], skills, password: testPassword });
+      await owner.accepted('addPerson', {
+        name: person.name,
+        roles: [...person.roles],
+        skills,
+        password: testPassword,
+      });
       return signedIn(server.url, { shop: name, name: person.name, password: testPassword });
     },
     async setClock(at, rate = 0) {
@@ -205,7 +216,12 @@ function sendCommand(
   const init = jsonInit('POST', input);
   return send(url, `/api/commands/${name}`, {
     ...init,
-    headers: { ...init.headers, 'idempotency-key': key, ...(token === null ? {} : { authorization: `Bearer ${token}` }), ...headers },
+    headers: {
+      ...init.headers,
+      'idempotency-key': key,
+      ...(token === null ? {} : { authorization: `Bearer ${token}` }),
+      ...headers,
+    },
   });
 }
 
@@ -217,5 +233,10 @@ async function send(url: string, path: string, init: RequestInit = {}): Promise<
   const response = await fetch(`${url}${path}`, init);
   const text = await response.text();
   const isJson = /json/.test(response.headers.get('content-type') ?? '');
-  return { status: response.status, headers: response.headers, text, json: isJson ? (JSON.parse(text) as unknown) : undefined };
+  return {
+    status: response.status,
+    headers: response.headers,
+    text,
+    json: isJson ? (JSON.parse(text) as unknown) : undefined,
+  };
 }

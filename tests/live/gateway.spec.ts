@@ -1,5 +1,5 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from '@jest/globals';
-import { apply, fromSnapshot, type Audience, type Board, type Snapshot } from '@holdfast/board';
+import { apply, fromSnapshot, type Audience, type Board } from '@holdfast/board';
 import { contractVersion, type BoardAnswer, type ChangesAnswer } from '@holdfast/contract';
 import { randomUUID } from 'node:crypto';
 import { startApp, type TestApp, type TestClient, type TestShop } from '../kit/app.js';
@@ -121,9 +121,11 @@ describe('between processes', () => {
     const here = await live(shop.owner);
     const there = await live(shop.owner, other.url);
     await Promise.all([here.resume({ epoch, after: seq }), there.resume({ epoch, after: seq })]);
-    const writers = [shop.owner, shop.owner.on(other.url)];
+    const owners = [shop.owner, shop.owner.on(other.url)];
     await Promise.all(
-      range(1, 30).map((count) => writers[count % 2]?.accepted('addSupplier', { name: `Supplier ${count}`, runs })),
+      owners.flatMap((owner, process) =>
+        range(1, 15).map((count) => owner.accepted('addSupplier', { name: `Supplier ${process} ${count}`, runs })),
+      ),
     );
     for (const client of [here, there]) {
       await client.until(() => client.numbers.length >= 30);
@@ -153,7 +155,9 @@ describe('who may open a socket', () => {
   });
 
   it('no cookie without an origin; a token without one may', async () => {
-    const refused = await refusalOf(liveSocket(app.url, { headers: { cookie: `__Host-holdfast=${shop.owner.token}` } }));
+    const refused = await refusalOf(
+      liveSocket(app.url, { headers: { cookie: `__Host-holdfast=${shop.owner.token}` } }),
+    );
     expect(refused.message).toBe('websocket error');
     const bearer = await openLive(app.url, { headers: { authorization: `Bearer ${shop.owner.token}` } });
     open.push(bearer);
@@ -176,7 +180,9 @@ describe('leaving', () => {
     const clients = [await live(leaving), await live(leaving, other.url)];
     const staying = await live(shop.owner, other.url);
     const closed = Promise.all(
-      clients.map(({ socket }) => new Promise<number>((resolve) => socket.once('disconnect', () => resolve(Date.now())))),
+      clients.map(
+        ({ socket }) => new Promise<number>((resolve) => socket.once('disconnect', () => resolve(Date.now()))),
+      ),
     );
     const began = Date.now();
     await leaving.request('/api/session', { method: 'DELETE' });
@@ -218,13 +224,13 @@ describe('audiences', () => {
         yardSpot: 'Y2',
       });
       const { changes } = (await person.get(`/api/changes?after=${first.seq}&wait=0`)).json as ChangesAnswer;
-      let board: Board = fromSnapshot(first as Snapshot, audience);
+      let board: Board = fromSnapshot(first, audience);
       for (const change of changes) {
-        const next = apply(board, change as Parameters<typeof apply>[1]);
+        const next = apply(board, change);
         if (next === 'missing') throw new Error('a gap');
         board = next;
       }
-      const later = fromSnapshot((await boardOf(person)) as Snapshot, audience);
+      const later = fromSnapshot(await boardOf(person), audience);
       expect(board.seq).toBe(later.seq);
       expect(plain(board)).toEqual(plain(later));
     }

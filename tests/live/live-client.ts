@@ -63,7 +63,8 @@ export async function openLive(url: string, options: LiveOptions): Promise<LiveC
     async until(condition) {
       const end = Date.now() + 5_000;
       while (!condition()) {
-        if (Date.now() > end) throw new Error(`It did not come: ${JSON.stringify({ numbers: client.numbers, words: client.words })}`);
+        if (Date.now() > end)
+          throw new Error(`It did not come: ${JSON.stringify({ numbers: client.numbers, words: client.words })}`);
         await new Promise((resolve) => setTimeout(resolve, 5));
       }
     },
@@ -76,7 +77,8 @@ export async function openLive(url: string, options: LiveOptions): Promise<LiveC
     client.numbers.push(change.seq);
   });
   socket.on(liveEvents.beat, (beat: BeatMessage) => client.beats.push(beat));
-  for (const word of [liveEvents.snapshotNeeded, liveEvents.reloadNeeded]) socket.on(word, () => client.words.push(word));
+  for (const word of [liveEvents.snapshotNeeded, liveEvents.reloadNeeded])
+    socket.on(word, () => client.words.push(word));
   await new Promise<void>((resolve, reject) => {
     socket.once('connect', resolve);
     socket.once('connect_error', reject);

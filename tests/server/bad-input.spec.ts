@@ -19,9 +19,13 @@ async function contents(): Promise<string> {
     `select format('%I.%I', schemaname, tablename) as name from pg_tables
       where schemaname in ('public', 'directory') and tablename not in ('session', 'sign_in_try', '_prisma_migrations') order by 1`,
   );
-  const counted = tables.map(({ name }) => `select '${name}' as name, count(*)::int as count from ${name}`).join(' union all ');
+  const counted = tables
+    .map(({ name }) => `select '${name}' as name, count(*)::int as count from ${name}`)
+    .join(' union all ');
   const { rows: counts } = await app.database.superuser.query(counted);
-  const { rows: heads } = await app.database.superuser.query('select shop_id, seq, config_seq, last_at from head order by 1');
+  const { rows: heads } = await app.database.superuser.query(
+    'select shop_id, seq, config_seq, last_at from head order by 1',
+  );
   return JSON.stringify([counts, heads]);
 }
 
@@ -60,7 +64,11 @@ describe('what cannot be taken leaves no trace and says what is wrong', () => {
   });
 
   it('a field that the command does not know', async () => {
-    const problem = expectProblem(await post('addBay', JSON.stringify({ name: 'Bay 2', ...bay, colour: 'red' })), 422, 'body.invalid');
+    const problem = expectProblem(
+      await post('addBay', JSON.stringify({ name: 'Bay 2', ...bay, colour: 'red' })),
+      422,
+      'body.invalid',
+    );
     expect(problem.errors).toEqual([{ pointer: '/colour', code: 'unrecognized_keys', message: expect.any(String) }]);
   });
 
@@ -131,7 +139,7 @@ describe('what cannot be taken leaves no trace and says what is wrong', () => {
   it('an address that does not exist, and a method that one does not take', async () => {
     expectProblem(await app.request('/api/nothing'), 404, 'path.unknown');
     expectProblem(await app.request('/api/%'), 404, 'path.unknown');
-    expectProblem(await app.request('/api/../../etc/passwd%00'), 404, 'path.unknown').type;
+    expectProblem(await app.request('/api/../../etc/passwd%00'), 404, 'path.unknown');
     const wrong = await app.request('/api/commands/addBay');
     expectProblem(wrong, 405, 'method.notAllowed');
     expect(wrong.headers.get('allow')).toBe('POST');
@@ -154,9 +162,23 @@ describe('what cannot be taken leaves no trace and says what is wrong', () => {
   it('a request of nobody, or with a token that is none', async () => {
     const body = JSON.stringify({ name: 'Bay 2', ...bay });
     const cutShort = shop.owner.token.slice(0, -1);
-    for (const token of ['', 'x', cutShort, `${other.id}.${shop.owner.token.split('.')[1] ?? ''}`, `${'a'.repeat(5_000)}`]) {
-      const headers = { 'content-type': 'application/json', 'idempotency-key': randomUUID(), authorization: `Bearer ${token}` };
-      expectProblem(await app.request('/api/commands/addBay', { method: 'POST', headers, body }), 401, 'session.missing');
+    for (const token of [
+      '',
+      'x',
+      cutShort,
+      `${other.id}.${shop.owner.token.split('.')[1] ?? ''}`,
+      'a'.repeat(5_000),
+    ]) {
+      const headers = {
+        'content-type': 'application/json',
+        'idempotency-key': randomUUID(),
+        authorization: `Bearer ${token}`,
+      };
+      expectProblem(
+        await app.request('/api/commands/addBay', { method: 'POST', headers, body }),
+        401,
+        'session.missing',
+      );
     }
   });
 
@@ -174,13 +196,19 @@ describe('what cannot be taken leaves no trace and says what is wrong', () => {
   });
 
   it('a turn without the version of its row', async () => {
-    expect(await shop.owner.refused('changeBay', { bayId, name: 'Bay One' })).toMatchObject({ status: 428, code: 'row.versionMissing' });
+    expect(await shop.owner.refused('changeBay', { bayId, name: 'Bay One' })).toMatchObject({
+      status: 428,
+      code: 'row.versionMissing',
+    });
   });
 
   it('a role that may not', async () => {
     const technician = await shop.signIn('technician');
     before = await contents();
-    expect(await technician.refused('addBay', { name: 'Bay 2', ...bay })).toMatchObject({ status: 403, code: 'role.mayNot' });
+    expect(await technician.refused('addBay', { name: 'Bay 2', ...bay })).toMatchObject({
+      status: 403,
+      code: 'role.mayNot',
+    });
   });
 });
 
@@ -195,7 +223,11 @@ describe('a command sent again', () => {
     expect(again.headers.get('idempotency-replayed')).toBe('true');
     before = await contents();
     expectProblem(await shop.owner.command('addBay', { name: 'Bay 3', ...bay }, { key }), 422, 'key.usedOtherwise');
-    expectProblem(await shop.owner.command('changeBay', { bayId, version: 1, name: 'Bay 3' }, { key }), 422, 'key.usedOtherwise');
+    expectProblem(
+      await shop.owner.command('changeBay', { bayId, version: 1, name: 'Bay 3' }, { key }),
+      422,
+      'key.usedOtherwise',
+    );
     expect(await contents()).toBe(before);
   });
 
@@ -203,20 +235,27 @@ describe('a command sent again', () => {
     await shop.owner.accepted('changeBay', { bayId, version: 1, name: 'Bay One' });
     before = await contents();
     const problem = await shop.owner.refused('changeBay', { bayId, version: 1, name: 'Bay Uno' });
-    expect(problem).toMatchObject({ status: 412, code: 'row.stale', current: { table: 'bay', row: { id: bayId, version: 2, name: 'Bay One' } } });
+    expect(problem).toMatchObject({
+      status: 412,
+      code: 'row.stale',
+      current: { table: 'bay', row: { id: bayId, version: 2, name: 'Bay One' } },
+    });
     expect(await contents()).toBe(before);
   });
 });
 
 describe('every command', () => {
-  it.each(commandNames.filter((name) => name !== 'setUpShop'))('%s refuses an empty and an unknown input, changing nothing', async (name) => {
-    before = await contents();
-    for (const input of [{ version: 'x' }, { nonsense: true }, { jobId: '../../x' }]) {
-      const answer = await post(name, JSON.stringify(input));
-      expectProblem(answer, 422, 'body.invalid');
-    }
-    expect(await contents()).toBe(before);
-  });
+  it.each(commandNames.filter((name) => name !== 'setUpShop'))(
+    '%s refuses an empty and an unknown input, changing nothing',
+    async (name) => {
+      before = await contents();
+      for (const input of [{ version: 'x' }, { nonsense: true }, { jobId: '../../x' }]) {
+        const answer = await post(name, JSON.stringify(input));
+        expectProblem(answer, 422, 'body.invalid');
+      }
+      expect(await contents()).toBe(before);
+    },
+  );
 });
 
 describe('a photo', () => {
@@ -252,8 +291,12 @@ describe('a photo', () => {
 
   it('is refused when it is none, is cut short, unpacks too far or is too large', async () => {
     const { default: sharp } = await import('sharp');
-    const whole = await sharp({ create: { width: 400, height: 400, channels: 3, background: '#123456' } }).png().toBuffer();
-    const huge = await sharp({ create: { width: 9_000, height: 9_000, channels: 3, background: '#123456' } }).png().toBuffer();
+    const whole = await sharp({ create: { width: 400, height: 400, channels: 3, background: '#123456' } })
+      .png()
+      .toBuffer();
+    const huge = await sharp({ create: { width: 9_000, height: 9_000, channels: 3, background: '#123456' } })
+      .png()
+      .toBuffer();
     const drawing = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="1" height="1"/>');
     for (const bytes of [Buffer.from('hello'), drawing, whole.subarray(0, 120), huge]) {
       expectProblem(await send(bytes), 422, 'upload.notAPhoto');

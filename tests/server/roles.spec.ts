@@ -75,7 +75,7 @@ describe('every role against every command', () => {
         (field) => [field, nothing],
       ),
     );
-    return { ...ids, partLineIds: [nothing], lines: [], items: [], concerns: [], seasons: [], roles: [], equipment: [], name: 'N', words: 'w', seq: 1_000_000, week: noHours, breaks: noHours, validFrom: '2026-01-01', row: commands[name].row } as unknown as CommandInputs[CommandName];
+    return { ...ids, partLineIds: [nothing], lines: [], items: [], concerns: [], seasons: [], roles: [], equipment: [], name: 'N', words: 'w', seq: 1_000_000, plate: 'HB 1', description: 'Van', kind: 'light', drive: 'combustion', week: noHours, breaks: noHours, validFrom: '2026-01-01', row: commands[name].row } as unknown as CommandInputs[CommandName];
   };
   const noHours = { mon: [], tue: [], wed: [], thu: [], fri: [], sat: [], sun: [] };
 

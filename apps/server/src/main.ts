@@ -28,7 +28,8 @@ async function started(): Promise<RunningServer> {
     return await startServer(config);
   } catch (failure) {
     const code = (failure as { code?: unknown }).code;
-    const isSettled = failure instanceof CannotStart || code === 'EADDRINUSE' || code === 'EADDRNOTAVAIL' || code === 'EACCES';
+    const isSettled =
+      failure instanceof CannotStart || code === 'EADDRINUSE' || code === 'EADDRNOTAVAIL' || code === 'EACCES';
     if (!isSettled) throw failure;
     const sentence =
       failure instanceof CannotStart
@@ -45,7 +46,9 @@ if (server.demo !== null) {
   const rows = people.map(({ name, roles, password }) => `  ${name} (${roles.join(', ')}): ${password}\n`).join('');
   process.stdout.write(`The demo's shop is ${shop}. Its sign-ins:\n${rows}`);
 } else if (server.setUpCode !== null) {
-  process.stdout.write(`There is no shop yet. Open the address below and set it up with the set-up code ${server.setUpCode}\n`);
+  process.stdout.write(
+    `There is no shop yet. Open the address below and set it up with the set-up code ${server.setUpCode}\n`,
+  );
 }
 process.stdout.write(`ready at ${server.url}\n`);
 

@@ -19,3 +19,30 @@ export const UPLOADS = Symbol('Uploads');
 export const SET_OWN_CLOCK = Symbol('SetOwnClock');
 export const DEMO = Symbol('Demo');
 export const READINESS = Symbol('Readiness');
+
+/** A picture that lies under the data folder. `content` is the SHA-256 of its bytes, in hexadecimal. */
+export interface Upload {
+  readonly content: string;
+  readonly width: number;
+  readonly height: number;
+  readonly bytes: number;
+}
+
+export interface Uploads {
+  /** The same picture again is the same row. */
+  add(shopId: string, personId: string, upload: Upload): Promise<void>;
+  has(shopId: string, content: string): Promise<boolean>;
+}
+
+export interface ClockSetting {
+  /** The shop's time from now on, epoch ms; null: the time it shows goes on. */
+  readonly at: number | null;
+  /** Shop seconds for each real second; 0 stands still. */
+  readonly rate: number;
+}
+
+/** `real`: the shop has no clock of its own. `behind`: something was recorded later than `at`. `now` in epoch ms. */
+export type ClockResult =
+  { readonly kind: 'set'; readonly now: number } | { readonly kind: 'real' } | { readonly kind: 'behind' };
+
+export type SetOwnClock = (shopId: string, setting: ClockSetting) => Promise<ClockResult>;

@@ -1,4 +1,5 @@
 import 'reflect-metadata';
+import type { NestApplicationOptions } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { AddressInfo } from 'node:net';
@@ -46,7 +47,12 @@ export interface RunningServer {
 }
 
 /** Loads the demo into an empty database, or finds it there; null without one. */
-export type LoadDemo = (parts: { database: Database; config: Config; passwords: Passwords; log: Log }) => Promise<Demo | null>;
+export type LoadDemo = (parts: {
+  database: Database;
+  config: Config;
+  passwords: Passwords;
+  log: Log;
+}) => Promise<Demo | null>;
 
 export interface StartOptions {
   readonly loadDemo?: LoadDemo;
@@ -64,17 +70,18 @@ export async function startServer(config: Config, { loadDemo }: StartOptions = {
   }
 }
 
-async function startOn(database: Database, config: Config, log: Log, loadDemo: LoadDemo | undefined): Promise<RunningServer> {
+async function startOn(
+  database: Database,
+  config: Config,
+  log: Log,
+  loadDemo: LoadDemo | undefined,
+): Promise<RunningServer> {
   const passwords = passwordsWith(pepperOf(config));
   const demo = (await loadDemo?.({ database, config, passwords, log })) ?? null;
   const state = { open: true };
   const parts = await makeParts({ database, config, log, passwords, demo, state });
   const { adapter, routes } = makeAdapter(config);
-  const app = await NestFactory.create<NestFastifyApplication>(AppModule.of(parts.providers), adapter, {
-    logger: nestLogger(log),
-    bodyParser: false,
-    abortOnError: false,
-  });
+  const app = await NestFactory.create<NestFastifyApplication>(AppModule.of(parts.providers), adapter, nestOptions(log));
   secure(app, config.tls !== undefined);
   app.useGlobalFilters(new ProblemFilter(log, routes));
   serveWebClient(adapter);
@@ -156,6 +163,11 @@ async function makeParts({ database, config, log, passwords, demo, state }: Maki
   };
 }
 
+function nestOptions(log: Log): NestApplicationOptions {
+  const ours: Partial<NestApplicationOptions> = { logger: nestLogger(log), bodyParser: false, abortOnError: false };
+  return ours;
+}
+
 function startingWith(first: string): () => string {
   let next: string | null = first;
   return () => {
@@ -166,7 +178,9 @@ function startingWith(first: string): () => string {
 }
 
 function makeReadiness(database: Database, state: { readonly open: boolean }): Readiness {
-  const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as { version: string };
+  const { version } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
+    version: string;
+  };
   const numbered = readdirSync(migrationsFolder).filter((name) => /^\d+_/.test(name));
   const migration = numbered.sort((a, b) => Number.parseInt(a, 10) - Number.parseInt(b, 10)).at(-1) ?? '';
   return {

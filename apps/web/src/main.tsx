@@ -3,18 +3,17 @@ import '@fontsource-variable/inter/wght.css';
 import './theme/tokens.css';
 import './theme/base.css';
 
-import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode, type ReactElement } from 'react';
 import { I18nProvider } from 'react-aria-components';
 import { createRoot } from 'react-dom/client';
 
+import { queries } from './live/reads.js';
 import { Routes } from './routes.js';
 import { useText } from './text/use-text.js';
 import { useDeviceSettings, wearTheme } from './theme/device-settings.js';
 
 wearTheme(useDeviceSettings.getState().theme);
-
-const queries = new QueryClient();
 
 const App = (): ReactElement => {
   const { locale } = useText();

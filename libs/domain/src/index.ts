@@ -11,7 +11,7 @@ export type * from './inputs.js';
 export { rules } from './families.js';
 export { settle } from './settle.js';
 export type { CommandRule } from './kernel/family.js';
-export { flagRules, type FlagRule } from './kernel/flags.js';
+export { flag, flagRules, type FlagRule } from './kernel/flags.js';
 export { foldKey } from './kernel/fold.js';
 export { compare, minus, plus, sum } from './kernel/amounts.js';
 export { isHere, linesOf, missingParts, neededNow, openHolds, partsOf } from './questions/parts-and-holds.js';

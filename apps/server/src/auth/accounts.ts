@@ -2,6 +2,7 @@ import { foldKey } from '@holdfast/domain';
 import { v7 as uuidV7 } from 'uuid';
 import type { Database } from '../database/pools.js';
 import { directoryClient } from '../database/prisma.js';
+import { codeOf } from '../failure.js';
 import type { StoredPassword } from './passwords.js';
 
 /** Who may sign in where. A person has an account once a password was set; an account may belong to several shops. */
@@ -37,8 +38,14 @@ export interface Accounts {
    * A shop and its first person, written only when `work` (which makes them in the shop's own tables) says who that
    * is; with null nothing is kept. False when the name was taken in the meantime.
    */
-  addShop(shop: NewShop, work: () => Promise<{ readonly personId: string; readonly name: string; readonly password: StoredPassword } | null>): Promise<boolean>;
+  addShop(shop: NewShop, work: () => Promise<FirstPerson | null>): Promise<boolean>;
   close(): Promise<void>;
+}
+
+export interface FirstPerson {
+  readonly personId: string;
+  readonly name: string;
+  readonly password: StoredPassword;
 }
 
 export interface PersonToSignIn {
@@ -76,7 +83,12 @@ export function openAccounts(database: Pick<Database, 'directory'>): Accounts {
       await client.membership.upsert({
         where: { shopId_personId: { shopId, personId } },
         update: { nameKey, account: { update: { ...account, changedAt: new Date() } } },
-        create: { personId, nameKey, shop: { connect: { id: shopId } }, account: { create: { id: uuidV7(), ...account } } },
+        create: {
+          personId,
+          nameKey,
+          shop: { connect: { id: shopId } },
+          account: { create: { id: uuidV7(), ...account } },
+        },
       });
     },
     async rename(shopId, personId, name) {
@@ -89,43 +101,46 @@ export function openAccounts(database: Pick<Database, 'directory'>): Accounts {
     async disable(accountId) {
       await client.account.update({ where: { id: accountId }, data: { disabled: true } });
     },
-    async addShop({ shopId, name, demo }, work) {
-      try {
-        return await client.$transaction(
-          async (transaction) => {
-            const shop = { name, nameKey: foldKey(name), demo };
-            await transaction.directoryShop.upsert({ where: { id: shopId }, update: {}, create: { id: shopId, ...shop } });
-            const first = await work();
-            if (first === null) throw new NothingKept();
-            const { hash, pepperId } = first.password;
-            await transaction.membership.upsert({
-              where: { shopId_personId: { shopId, personId: first.personId } },
-              update: {},
-              create: {
-                personId: first.personId,
-                nameKey: foldKey(first.name),
-                shop: { connect: { id: shopId } },
-                account: { create: { id: uuidV7(), passwordHash: hash, pepperId } },
-              },
-            });
-            return true;
-          },
-          { timeout: longestSetUpMs },
-        );
-      } catch (failure) {
-        if (failure instanceof NothingKept) return true;
-        if (isUniqueViolation(failure)) return false;
-        throw failure;
-      }
-    },
+    addShop: (shop, work) => addShop(client, shop, work),
     close: () => client.$disconnect(),
   };
 }
 
-class NothingKept extends Error {
-  override readonly name = 'NothingKept';
+async function addShop(
+  client: ReturnType<typeof directoryClient>,
+  { shopId, name, demo }: NewShop,
+  work: () => Promise<FirstPerson | null>,
+): Promise<boolean> {
+  try {
+    await client.$transaction(
+      async (transaction) => {
+        const shop = { name, nameKey: foldKey(name), demo };
+        await transaction.directoryShop.upsert({ where: { id: shopId }, update: {}, create: { id: shopId, ...shop } });
+        const first = await work();
+        if (first === null) throw new NothingKept();
+        const { personId, password } = first;
+        const account = { id: uuidV7(), passwordHash: password.hash, pepperId: password.pepperId };
+        await transaction.membership.upsert({
+          where: { shopId_personId: { shopId, personId } },
+          update: {},
+          create: {
+            personId,
+            nameKey: foldKey(first.name),
+            shop: { connect: { id: shopId } },
+            account: { create: account },
+          },
+        });
+      },
+      { timeout: longestSetUpMs },
+    );
+    return true;
+  } catch (failure) {
+    if (failure instanceof NothingKept) return true;
+    if (codeOf(failure) === uniqueViolated) return false;
+    throw failure;
+  }
 }
 
-function isUniqueViolation(failure: unknown): boolean {
-  return failure instanceof Error && 'code' in failure && failure.code === uniqueViolated;
+class NothingKept extends Error {
+  override readonly name = 'NothingKept';
 }

@@ -42,7 +42,9 @@ function isRepetition(text: string): boolean {
 }
 
 function isRepeat(text: string, piece: string): boolean {
-  return piece !== '' && text.length > piece.length && piece.repeat(Math.ceil(text.length / piece.length)).startsWith(text);
+  return (
+    piece !== '' && text.length > piece.length && piece.repeat(Math.ceil(text.length / piece.length)).startsWith(text)
+  );
 }
 
 /** 1234567890123456, ABCDEFGHIJKLMNOP and the same backwards. */
@@ -55,7 +57,9 @@ function isRun(text: string): boolean {
 function isOfThePlace(folded: string, names: readonly string[]): boolean {
   const words = names.filter((name) => name.length >= 3).sort((a, b) => b.length - a.length);
   if (!words.some((word) => folded.includes(word))) return false;
-  const rest = [...words, ...commonBeginnings].reduce((text, word) => text.replaceAll(word, ''), folded).replace(/\d+/g, '');
+  const rest = [...words, ...commonBeginnings]
+    .reduce((text, word) => text.replaceAll(word, ''), folded)
+    .replace(/\d+/g, '');
   return rest.length < 6;
 }
 

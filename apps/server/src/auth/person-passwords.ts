@@ -25,8 +25,7 @@ export interface PasswordOfCommand {
 }
 
 export type PersonCheck =
-  | ({ readonly ok: true } & PasswordOfCommand)
-  | { readonly ok: false; readonly problem: PasswordProblem };
+  ({ readonly ok: true } & PasswordOfCommand) | { readonly ok: false; readonly problem: PasswordProblem };
 
 export interface PersonPasswordsParts {
   readonly database: Pick<Database, 'app'>;

@@ -105,98 +105,111 @@ export async function openSessions(
   database: Pick<Database, 'app' | 'listen'>,
   now: () => number = Date.now,
 ): Promise<Sessions> {
-  const remembered = new Map<string, Remembered>();
-  const underway = new Map<string, Promise<Session | null>>();
-  const listeners: ((changed: SessionsChanged) => void)[] = [];
-  // A look that began before a change must not be remembered after it.
-  let generation = 0;
+  const sessions = new RememberedSessions(database.app, now);
+  await database.listen(channel, (payload) => {
+    sessions.forget(payload === undefined ? null : (JSON.parse(payload) as SessionsChanged));
+  });
+  return sessions;
+}
 
-  const forget = (changed: SessionsChanged) => {
-    generation += 1;
-    for (const [token, { session }] of remembered) {
-      if (changed === null || matches(session, changed)) remembered.delete(token);
+class RememberedSessions implements Sessions {
+  private readonly remembered = new Map<string, Remembered>();
+  private readonly underway = new Map<string, Promise<Session | null>>();
+  private readonly listeners: ((changed: SessionsChanged) => void)[] = [];
+  /** A look that began before a change must not be remembered after it. */
+  private generation = 0;
+
+  constructor(
+    private readonly pool: Database['app'],
+    private readonly now: () => number,
+  ) {}
+
+  of(token: string, { use } = { use: true }): Promise<Session | null> {
+    const known = this.remembered.get(token);
+    const until = use ? known?.usedUntil : known?.until;
+    if (known !== undefined && until !== undefined && until > this.now()) return Promise.resolve(known.session);
+    const key = `${String(use)} ${token}`;
+    const asked = this.underway.get(key);
+    if (asked !== undefined) return asked;
+    const asking = this.look(token, use).finally(() => this.underway.delete(key));
+    this.underway.set(key, asking);
+    return asking;
+  }
+
+  async start(shopId: string, personId: string): Promise<Started | null> {
+    const token = newToken(shopId);
+    const session = await inShop(this.pool, shopId, async (client) => {
+      // Of what ended long ago nothing is needed; the rows of this person are at hand.
+      await client.query(
+        `delete from session where shop_id = $1 and person_id = $2 and expires_at < clock_timestamp() - interval '30 days'`,
+        [shopId, personId],
+      );
+      await client.query(insert, [shopId, personId, uuidV7(), hashOfToken(token)]);
+      return find(client, shopId, token, false);
+    });
+    if (session === null) return null;
+    return { token, session, maxAgeSeconds: limitsOf(session.person.roles).wholeMs / 1000 };
+  }
+
+  async end({ id, shop, person }: Session): Promise<void> {
+    await this.change({ shopId: shop.id, personId: person.id, sessionId: id }, async (client) => {
+      await client.query(
+        'update session set ended_at = clock_timestamp() where shop_id = $1 and id = $2 and ended_at is null',
+        [shop.id, id],
+      );
+    });
+  }
+
+  async endAllOf(shopId: string, personId: string, except: string | null): Promise<void> {
+    await this.change({ shopId, personId, sessionId: null }, async (client) => {
+      await client.query(
+        `update session set ended_at = clock_timestamp()
+          where shop_id = $1 and person_id = $2 and ended_at is null and ($3::uuid is null or id <> $3)`,
+        [shopId, personId, except],
+      );
+    });
+  }
+
+  changed(shopId: string, personId: string): Promise<void> {
+    return this.change({ shopId, personId, sessionId: null }, () => Promise.resolve());
+  }
+
+  onChanged(listener: (changed: SessionsChanged) => void): void {
+    this.listeners.push(listener);
+  }
+
+  forget(changed: SessionsChanged): void {
+    this.generation += 1;
+    for (const [token, { session }] of this.remembered) {
+      if (changed === null || matches(session, changed)) this.remembered.delete(token);
     }
-    for (const listener of listeners) listener(changed);
-  };
+    for (const listener of this.listeners) listener(changed);
+  }
 
-  const look = async (token: string, use: boolean): Promise<Session | null> => {
+  /** Writes, and tells every process with the commit. */
+  private async change(
+    changed: NonNullable<SessionsChanged>,
+    write: (client: ShopClient) => Promise<void>,
+  ): Promise<void> {
+    await inShop(this.pool, changed.shopId, async (client) => {
+      await write(client);
+      await client.query('select pg_notify($1, $2)', [channel, JSON.stringify(changed)]);
+    });
+    this.forget(changed);
+  }
+
+  private async look(token: string, use: boolean): Promise<Session | null> {
     const shopId = shopOfToken(token);
     if (shopId === null) return null;
-    const began = generation;
-    const found = await inShop(database.app, shopId, (client) => find(client, shopId, token, use));
-    if (found !== null && began === generation) {
-      const oldest = remembered.size >= mostRemembered ? remembered.keys().next().value : undefined;
-      if (oldest !== undefined) remembered.delete(oldest);
-      const at = now();
-      remembered.set(token, { session: found, until: at + rememberMs, usedUntil: use ? at + rememberMs : 0 });
-    }
-    return found;
-  };
-
-  const tell = async (client: ShopClient, changed: NonNullable<SessionsChanged>) => {
-    await client.query('select pg_notify($1, $2)', [channel, JSON.stringify(changed)]);
-  };
-
-  await database.listen(channel, (payload) => {
-    forget(payload === undefined ? null : (JSON.parse(payload) as SessionsChanged));
-  });
-
-  return {
-    of(token, { use } = { use: true }) {
-      const known = remembered.get(token);
-      const until = use ? known?.usedUntil : known?.until;
-      if (known !== undefined && until !== undefined && until > now()) return Promise.resolve(known.session);
-      const key = `${String(use)} ${token}`;
-      const asked = underway.get(key);
-      if (asked !== undefined) return asked;
-      const asking = look(token, use).finally(() => underway.delete(key));
-      underway.set(key, asking);
-      return asking;
-    },
-    async start(shopId, personId) {
-      const token = newToken(shopId);
-      const session = await inShop(database.app, shopId, async (client) => {
-        // Of what ended long ago nothing is needed; the rows of this person are at hand.
-        await client.query(
-          `delete from session where shop_id = $1 and person_id = $2 and expires_at < clock_timestamp() - interval '30 days'`,
-          [shopId, personId],
-        );
-        await client.query(insert, [shopId, personId, uuidV7(), hashOfToken(token)]);
-        return find(client, shopId, token, false);
-      });
-      if (session === null) return null;
-      return { token, session, maxAgeSeconds: limitsOf(session.person.roles).wholeMs / 1000 };
-    },
-    async end(session) {
-      const changed = { shopId: session.shop.id, personId: session.person.id, sessionId: session.id };
-      await inShop(database.app, changed.shopId, async (client) => {
-        const ended = 'update session set ended_at = clock_timestamp() where shop_id = $1 and id = $2 and ended_at is null';
-        await client.query(ended, [changed.shopId, session.id]);
-        await tell(client, changed);
-      });
-      forget(changed);
-    },
-    async endAllOf(shopId, personId, except) {
-      const changed = { shopId, personId, sessionId: null };
-      await inShop(database.app, shopId, async (client) => {
-        await client.query(
-          `update session set ended_at = clock_timestamp()
-            where shop_id = $1 and person_id = $2 and ended_at is null and ($3::uuid is null or id <> $3)`,
-          [shopId, personId, except],
-        );
-        await tell(client, changed);
-      });
-      forget(changed);
-    },
-    async changed(shopId, personId) {
-      const changed = { shopId, personId, sessionId: null };
-      await inShop(database.app, shopId, (client) => tell(client, changed));
-      forget(changed);
-    },
-    onChanged(listener) {
-      listeners.push(listener);
-    },
-  };
+    const began = this.generation;
+    const session = await inShop(this.pool, shopId, (client) => find(client, shopId, token, use));
+    if (session === null || began !== this.generation) return session;
+    const oldest = this.remembered.size >= mostRemembered ? this.remembered.keys().next().value : undefined;
+    if (oldest !== undefined) this.remembered.delete(oldest);
+    const until = this.now() + rememberMs;
+    this.remembered.set(token, { session, until, usedUntil: use ? until : 0 });
+    return session;
+  }
 }
 
 async function find(client: ShopClient, shopId: string, token: string, use: boolean): Promise<Session | null> {
@@ -206,7 +219,10 @@ async function find(client: ShopClient, shopId: string, token: string, use: bool
   const { wholeMs, idleMs } = limitsOf(row.roles);
   if (row.age_ms >= wholeMs || row.idle_ms >= idleMs) return null;
   if (use && row.idle_ms > noteUseAfterMs) {
-    await client.query('update session set seen_at = clock_timestamp() where shop_id = $1 and id = $2', [shopId, row.id]);
+    await client.query('update session set seen_at = clock_timestamp() where shop_id = $1 and id = $2', [
+      shopId,
+      row.id,
+    ]);
   }
   const { name, zone, locale, units, currency } = row;
   return {

@@ -43,5 +43,7 @@ function newCode(): string {
 }
 
 function digest(code: string): Buffer {
-  return createHash('sha256').update(code.toUpperCase().replace(/[^A-Z0-9]/g, '')).digest();
+  return createHash('sha256')
+    .update(code.toUpperCase().replace(/[^A-Z0-9]/g, ''))
+    .digest();
 }

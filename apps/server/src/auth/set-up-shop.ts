@@ -52,7 +52,10 @@ export function makeSetUpShop(parts: SetUpParts): SetUpShop {
     let answer: Answer | undefined;
     const kept = await accounts.addShop({ shopId, name: shop.name, demo: setUpCode.ownClock }, async () => {
       await parts.openShop(shopId, { ownClock: setUpCode.ownClock });
-      answer = await parts.firstCommandOf(shopId)(serverIn(shopId, device), { ...sent, input: withoutSecrets(sent.input) });
+      answer = await parts.firstCommandOf(shopId)(serverIn(shopId, device), {
+        ...sent,
+        input: withoutSecrets(sent.input),
+      });
       const personId = answer.kind === 'accepted' ? personOf(answer.body) : null;
       return personId === null ? null : { personId, name: owner.name, password };
     });
@@ -76,5 +79,11 @@ function withoutSecrets(input: CommandInputs['setUpShop']): CommandInputs['setUp
 function idFrom(text: string): string {
   const hex = createHash('sha256').update(`holdfast shop ${text}`).digest('hex');
   const variant = ((Number.parseInt(hex.slice(16, 18), 16) & 0x3f) | 0x80).toString(16);
-  return [hex.slice(0, 8), hex.slice(8, 12), `8${hex.slice(13, 16)}`, variant + hex.slice(18, 20), hex.slice(20, 32)].join('-');
+  return [
+    hex.slice(0, 8),
+    hex.slice(8, 12),
+    `8${hex.slice(13, 16)}`,
+    variant + hex.slice(18, 20),
+    hex.slice(20, 32),
+  ].join('-');
 }

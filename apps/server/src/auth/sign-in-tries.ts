@@ -27,7 +27,9 @@ export const mostFailures = 100;
 
 /** One sign-in by name, whether or not there is anybody of that name. */
 export function accountSubject(shopKey: string, nameKey: string): TrySubject {
-  const name = createHash('sha256').update(JSON.stringify([shopKey, nameKey])).digest('base64url');
+  const name = createHash('sha256')
+    .update(JSON.stringify([shopKey, nameKey]))
+    .digest('base64url');
   return { key: `account:${name}`, free: 5 };
 }
 

@@ -1,5 +1,4 @@
 /** An ordinary visit, with the accidents of ordinary visits: parts that slip or come broken, answers that take their time. */
-import { addDays } from '@holdfast/shop-calendar';
 import { type Technician, technicians } from './cast.js';
 import { type Floor, type FloorBay, type Script } from './floor.js';
 import { extraWork, type Task, type TaskPart } from './tasks.js';
@@ -12,6 +11,13 @@ export interface Plan {
   readonly at: number;
   /** Line that it comes back for. */
   readonly comebackOf?: string;
+  readonly memory: Memory;
+}
+
+/** What ordinary visits leave behind for later ones. */
+export interface Memory {
+  readonly done: { readonly vehicle: KnownVehicle; readonly lineId: string; readonly task: Task; readonly at: number }[];
+  readonly fixes: { readonly vehicle: KnownVehicle; readonly fixId: string; readonly followUpId: string; readonly task: Task; readonly at: number }[];
 }
 
 const skilled: Readonly<Record<string, readonly Technician[]>> = { highVoltage: ['aoife'], refrigerant: ['samuel'] };
@@ -36,7 +42,7 @@ export function* everydayVisit(floor: Floor, plan: Plan): Script {
   const { chance } = floor;
   const visit = new Visit(floor, vehicle);
   yield plan.at;
-  const promisedAt = floor.on(0, '17:00') - floor.on(0, '17:00') + floor.now + (task.minutes + chance.between(120, 420)) * 60_000;
+  const promisedAt = floor.now + (task.minutes + chance.between(120, 420)) * 60_000;
   const comeback = plan.comebackOf === undefined ? {} : { kind: 'comeback' as const, comebackOfLineId: plan.comebackOf };
   visit.checkIn([{ words: task.concern, conditions: task.conditions }], { ...comeback, ...(chance.odds(0.7) ? { promisedAt } : {}), ...(chance.odds(0.15) ? { boardNote: 'Customer rings at noon' } : {}) });
   yield floor.later(4, 18);
@@ -55,8 +61,9 @@ export function* everydayVisit(floor: Floor, plan: Plan): Script {
   yield floor.later(2, 15);
   visit.finish(last, lineId);
   floor.release(last);
-  yield* afterwards(visit, task, last);
+  yield* afterwards(visit, plan, last);
   yield* visit.leave(chance.odds(0.93) ? 'gone' : 'couldNotAppear');
+  plan.memory.done.push({ vehicle, lineId, task, at: floor.now });
 }
 
 /** Most say yes at once; some have to be rung, and a hold says so meanwhile. */
@@ -121,7 +128,7 @@ function* waitForPart(visit: Visit, lineId: string, part: TaskPart, by: Technici
   if (chance.odds(0.85)) visit.hold(by, 'parts', { lineIds: [lineId], partLineIds: [partLineId], moveOf: 'Supplier' });
   yield floor.later(10, 45);
   yield* floor.untilOpen();
-  let day = nextDay(floor, chance.between(0, 2));
+  let day = nextDay(floor, chance.between(1, 3));
   visit.order(partLineId, supplier, { state: 'inStock', dueOn: day });
   if (visit.inBay && chance.odds(0.55)) {
     yield floor.later(5, 40);
@@ -141,7 +148,7 @@ function* waitForPart(visit: Visit, lineId: string, part: TaskPart, by: Technici
 /** A working day of the shop, so many after the day that it now is. */
 function nextDay(floor: Floor, days: number): string {
   const today = floor.calendar.dateOf(floor.now);
-  return floor.calendar.nextWorkingDay(addDays(today, 0), Math.max(1, days)) ?? today;
+  return floor.calendar.nextWorkingDay(today, days) ?? today;
 }
 
 function* arrival(visit: Visit, partLineId: string, quantity: string): Script {
@@ -169,13 +176,14 @@ function* nextRun(visit: Visit, partLineId: string): Script {
 }
 
 /** A temporary fix where the task has one, and now and then work that the customer puts off. */
-function* afterwards(visit: Visit, task: Task, by: Technician): Script {
-  const { floor } = visit;
+function* afterwards(visit: Visit, { task, memory }: Plan, by: Technician): Script {
+  const { floor, vehicle } = visit;
   if (task.fix && floor.chance.odds(0.5)) {
-    const { fixId } = visit.fix(by, { ...task.fix, withinDistance: 5_000, withinDays: 90 });
+    const { fixId, followUpId } = visit.fix(by, { ...task.fix, withinDistance: 5_000, withinDays: 90 });
     yield floor.later(4, 20);
     const other = checkers.find((one) => one !== by) ?? 'tomasz';
     visit.secondCheck(other, fixId, 'Looked at on the lift, holds');
+    memory.fixes.push({ vehicle, fixId, followUpId, task, at: floor.now });
   }
   if (!floor.chance.odds(0.15)) return;
   const extra = floor.chance.of(extraWork);
@@ -184,4 +192,23 @@ function* afterwards(visit: Visit, task: Task, by: Technician): Script {
   yield* floor.untilOpen();
   visit.answer(lineId, floor.chance.odds(0.7) ? 'deferred' : 'declined');
   floor.send('desk', 'addFollowUp', { vehicleId: visit.vehicleId, jobId: visit.jobId, kind: 'deferred', title: extra.title, lineId, urgency: 'whenItSuits', withinDays: 120 });
+}
+
+/** The vehicle comes back for the permanent repair of an earlier fix. */
+export function* repairVisit(floor: Floor, fix: Memory['fixes'][number], at: number): Script {
+  const { vehicle, task, fixId, followUpId } = fix;
+  const visit = new Visit(floor, vehicle);
+  yield at;
+  visit.checkIn([{ words: `For good now: ${task.title.toLowerCase()}`, conditions: task.conditions }]);
+  yield floor.later(3, 12);
+  const lineId = visit.line(task.fix?.endedByWhat ?? task.title, { bookMinutes: 45, price: '95', fromFollowUpId: followUpId });
+  visit.answer(lineId, 'given', 'there');
+  const [worker, bay] = yield* floor.someoneAndBay(fitsTask(task, vehicle.kind));
+  visit.toBay(worker, bay);
+  yield floor.later(2, 8);
+  yield* visit.work(worker, lineId, floor.chance.between(25, 55));
+  visit.finish(worker, lineId);
+  floor.release(worker);
+  floor.send('manager', 'endTemporaryFix', { temporaryFixId: fixId, how: 'repaired', lineId });
+  yield* visit.leave();
 }

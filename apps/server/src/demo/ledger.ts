@@ -25,7 +25,7 @@ import {
 import { type Calendar, calendarOf } from '@holdfast/shop-calendar';
 import { changeMessages, subjectsOf } from '../engine/change-message.js';
 import { effectiveTime } from '../engine/effective-time.js';
-import { touchesShop } from '../engine/shop-tables.js';
+import { shopTables, touchesShop } from '../engine/shop-tables.js';
 import type { Chance } from './chance.js';
 
 export interface Sender {
@@ -68,10 +68,7 @@ export class DemoRefused extends Error {
 
 const uuids = /[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[0-9a-f]{4}-[0-9a-f]{12}/g;
 /** Tables that no vehicle carries away with it when it has left. */
-const staying: readonly TableName[] = [
-  ...(['shop', 'shopSetting', 'openingHours', 'season', 'person', 'personSkill', 'personHours'] as const),
-  ...(['bay', 'baySpec', 'supplier', 'counter', 'customer', 'contact'] as const),
-];
+const staying: readonly TableName[] = [...shopTables, 'counter'];
 
 export class Ledger {
   readonly changes: LedgerChange[] = [];
@@ -80,6 +77,8 @@ export class Ledger {
   private readonly elsewhere = new Map<string, Partial<Record<TableName, Row<TableName>[]>>>();
   /** The vehicle that a row belongs to, by the row's id. */
   private readonly vehicleOf = new Map<string, string>();
+  /** Customers with several vehicles: they stay at hand, with their contacts. */
+  private readonly fleets = new Set<string>();
   private shopCalendar: Calendar = calendarOf({ zone: 'UTC', hours: [], exceptions: [] });
   private lastAt = 0;
   private configSeq = 0;
@@ -164,7 +163,9 @@ export class Ledger {
     const later: string[] = [];
     for (const { table, before, after } of edits) {
       if (staying.includes(table)) continue;
-      const row = after as { id: string; vehicleId?: string | null; jobId?: string | null };
+      const row = after as { id: string; vehicleId?: string | null; jobId?: string | null; fleet?: string | null; customerId?: string | null };
+      if (table === 'customer' && row.fleet != null) this.fleets.add(row.id);
+      if (this.fleets.has(table === 'contact' ? (row.customerId ?? '') : row.id)) continue;
       const vehicle = table === 'vehicle' ? row.id : (row.vehicleId ?? this.vehicleOf.get(row.jobId ?? ''));
       if (vehicle !== undefined) {
         first ??= vehicle;

@@ -13,6 +13,7 @@ import {
   type CommandInputs,
   type CommandName,
   type Edit,
+  flag,
   type Outcome,
   type Refusal,
   Refused,
@@ -71,13 +72,14 @@ async function attemptOnce<N extends CommandName>(
   sent: Sent<N>,
   newId: () => string,
 ): Promise<Answer | 'again'> {
-  const rule = rules[sent.name];
+  const slices = rules[sent.name].needs(sent.input);
   const call = {
     shopId: sender.shopId,
     sender: sender.personId,
     key: sent.key,
     afterKey: (sent.input as { afterKey?: string }).afterKey ?? null,
-    slices: rule.needs(sent.input),
+    // Whoever sends may be on a clock: the rule of one clock for each person must see it.
+    slices: { ...slices, people: [...(slices.people ?? []), sender.personId] },
   };
   const result = await store.transaction(call, async (opened, commit): Promise<Answer> => {
     if (opened.stored) return replay(opened, sent);
@@ -141,8 +143,17 @@ function decided<N extends CommandName>(
   const decide = rules[sent.name].decide as (rows: Rows, input: CommandInputs[N], at: Circumstances) => Outcome | Refused;
   const outcome = decide(after, sent.input, at);
   if (outcome instanceof Refused) return outcome;
+  markDeviceClock(after, sent, at);
   settle(after, at);
   return entryOf(opened, sender, sent, at, outcome, after);
+}
+
+/** What a device reported with a clock that was off is recorded at the corrected time and marked. */
+function markDeviceClock(rows: Rows, sent: Sent, at: Circumstances): void {
+  if (at.skewMs === 0 || (sent.input as { at?: number }).at === undefined) return;
+  const { jobId, vehicleId } = sent.input as { jobId?: string; vehicleId?: string };
+  const minutes = Math.round(at.skewMs / 60_000);
+  flag(rows, at, 'time.deviceClock', { jobId: jobId ?? null, vehicleId: vehicleId ?? null }, { minutes });
 }
 
 function entryOf(

@@ -71,7 +71,9 @@ export function fieldErrors(error: ZodError): FieldError[] {
 
 /** SHA-256 over the name and the body with its members in order; a password is left out, so that no hash of it is kept. */
 function fingerprintOf(name: string, body: unknown): string {
-  return createHash('sha256').update(`${name} ${canonical(body)}`).digest('hex');
+  return createHash('sha256')
+    .update(`${name} ${canonical(body)}`)
+    .digest('hex');
 }
 
 function canonical(value: unknown): string {

@@ -65,10 +65,14 @@ export class CommandsController {
   }
 
   /** Only after the engine's own look at the roles would a password be worth anything, so it is kept last. */
-  private async withPassword(session: Session, sender: Sender, sent: Sent<'addPerson' | 'changePerson'>): Promise<Answer> {
+  private async withPassword(
+    session: Session,
+    sender: Sender,
+    sent: Sent<'addPerson' | 'changePerson'>,
+  ): Promise<Answer> {
     const checked = await this.checkPerson(session, sent.input);
     if (!checked.ok) throw fieldProblem([{ pointer: '/password', code: checked.problem }], session.shop.locale);
-    const answer = await this.runCommand(sender, { ...sent, input: checked.input as CommandInputs[typeof sent.name] });
+    const answer = await this.runCommand(sender, { ...sent, input: checked.input });
     if (answer.kind === 'accepted') await checked.keep(answer.body);
     return answer;
   }
@@ -109,7 +113,11 @@ function sendAnswer(request: HttpRequest, reply: HttpReply, answer: Answer, word
   switch (answer.kind) {
     case 'accepted':
       if (answer.replayed) reply.header('idempotency-replayed', 'true');
-      reply.code(200).header('content-type', 'application/json; charset=utf-8').header('cache-control', 'no-store').send(answer.body);
+      reply
+        .code(200)
+        .header('content-type', 'application/json; charset=utf-8')
+        .header('cache-control', 'no-store')
+        .send(answer.body);
       return answer.replayed ? 'replayed' : 'accepted';
     case 'keyUsedOtherwise':
       sendProblem(request, reply, new Problem('key.usedOtherwise'), words.locale);
@@ -134,4 +142,3 @@ function refusedProblem(
     ...(current === null ? {} : { current }),
   });
 }
-

@@ -53,7 +53,10 @@ export class HealthController {
   @Get('metrics')
   async figures(@Req() request: HttpRequest, @Res() reply: HttpReply): Promise<void> {
     if (!connectionOf(request).loopback && !(await this.isOwner(request))) throw new Problem('path.unknown');
-    reply.header('content-type', this.metrics.mediaType).header('cache-control', 'no-store').send(await this.metrics.text());
+    reply
+      .header('content-type', this.metrics.mediaType)
+      .header('cache-control', 'no-store')
+      .send(await this.metrics.text());
   }
 
   private async isOwner(request: HttpRequest): Promise<boolean> {

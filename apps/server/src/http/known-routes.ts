@@ -4,7 +4,9 @@ export class KnownRoutes {
 
   add(method: string | readonly string[], url: string): void {
     if (url.includes('*')) return;
-    const parts = url.split('/').map((part) => (part.startsWith(':') ? '[^/]+' : part.replace(/[.+?^${}()|[\]\\]/g, '\\$&')));
+    const parts = url
+      .split('/')
+      .map((part) => (part.startsWith(':') ? '[^/]+' : part.replace(/[.+?^${}()|[\]\\]/g, '\\$&')));
     const pattern = new RegExp(`^${parts.join('/')}$`);
     for (const each of typeof method === 'string' ? [method] : method) this.routes.push({ method: each, pattern });
   }

@@ -18,7 +18,9 @@ export const largestPhoto = 15 * 1024 * 1024;
  */
 export function makeAdapter(config: Pick<Config, 'tls'>): { adapter: FastifyAdapter; routes: KnownRoutes } {
   const adapter = new FastifyAdapter({
-    ...(config.tls === undefined ? {} : { https: { cert: readFileSync(config.tls.certFile), key: readFileSync(config.tls.keyFile) } }),
+    ...(config.tls === undefined
+      ? {}
+      : { https: { cert: readFileSync(config.tls.certFile), key: readFileSync(config.tls.keyFile) } }),
     // Nothing of ours is Express middleware, and middie costs every request.
     skipMiddie: true,
     bodyLimit: largestBody,

@@ -95,7 +95,9 @@ export function problemResponses(codes: readonly ProblemCode[]): Record<string, 
     byStatus.set(status, [...(byStatus.get(status) ?? []), title]);
   }
   const content = { [problemMediaType]: { schema: { $ref: '#/components/schemas/Problem' } } };
-  return Object.fromEntries([...byStatus].map(([status, titles]) => [status, { description: titles.join('; or: '), content }]));
+  return Object.fromEntries(
+    [...byStatus].map(([status, titles]) => [status, { description: titles.join('; or: '), content }]),
+  );
 }
 
 export function jsonBody(schema: z.ZodType): Json {
@@ -103,6 +105,10 @@ export function jsonBody(schema: z.ZodType): Json {
 }
 
 export function jsonSchema(schema: z.ZodType): Json {
-  const { $schema: _dialect, '~standard': _standard, ...plain } = z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' });
+  const {
+    $schema: _dialect,
+    '~standard': _standard,
+    ...plain
+  } = z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' });
   return plain;
 }

@@ -47,7 +47,8 @@ export function openApiText(version: string): string {
 export function openApiDocument(version: string): OpenApiDocument & Json {
   const paths: Record<string, Record<string, Operation & Json>> = { ...fixedPaths() };
   for (const name of commandNames) paths[`/api/commands/${name}`] = { post: commandOperation(name) };
-  for (const read of [...reads].sort((a, b) => (a.path < b.path ? -1 : 1))) paths[read.path] = { get: readOperation(read) };
+  for (const read of [...reads].sort((a, b) => (a.path < b.path ? -1 : 1)))
+    paths[read.path] = { get: readOperation(read) };
   return {
     openapi: '3.1.0',
     info: {
@@ -100,7 +101,10 @@ function commandOperation(name: (typeof commandNames)[number]): Operation & Json
     parameters: Object.keys(commandHeaderParameters).map((part) => ({ $ref: `#/components/parameters/${part}` })),
     requestBody: jsonBody(schema),
     responses: {
-      200: { description: 'Accepted', content: { 'application/json': { schema: { $ref: '#/components/schemas/Accepted' } } } },
+      200: {
+        description: 'Accepted',
+        content: { 'application/json': { schema: { $ref: '#/components/schemas/Accepted' } } },
+      },
       ...problemResponses(commandProblems),
     },
     ...(name === 'setUpShop' ? { security: [] } : {}),
@@ -121,13 +125,21 @@ function readOperation({ path, summary, query, response, problems: more = [] }: 
     parameters: [...inPath, ...(query === undefined ? [] : queryParameters(query))],
     responses: {
       200: { description: 'As asked for', content: { 'application/json': { schema } } },
-      ...problemResponses(['session.missing', 'read.mayNot', ...more, ...(query === undefined ? [] : (['query.invalid'] as const))]),
+      ...problemResponses([
+        'session.missing',
+        'read.mayNot',
+        ...more,
+        ...(query === undefined ? [] : (['query.invalid'] as const)),
+      ]),
     },
   };
 }
 
 function queryParameters(query: z.ZodObject): Json[] {
-  const { properties = {}, required = [] } = jsonSchema(query) as { properties?: Record<string, Json>; required?: string[] };
+  const { properties = {}, required = [] } = jsonSchema(query) as {
+    properties?: Record<string, Json>;
+    required?: string[];
+  };
   return Object.entries(properties).map(([name, schema]) => ({
     name,
     in: 'query',

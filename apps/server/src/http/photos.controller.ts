@@ -5,8 +5,7 @@ import { join } from 'node:path';
 import { comesWithCookie } from '../auth/session-token.js';
 import type { Session, Sessions } from '../auth/sessions.js';
 import type { Config } from '../config.js';
-import { CONFIG, SESSIONS, UPLOADS } from '../providers.js';
-import type { Uploads } from '../store/uploads.js';
+import { CONFIG, SESSIONS, UPLOADS, type Uploads } from '../providers.js';
 import { keyOf } from './command-request.js';
 import type { HttpReply, HttpRequest } from './http-types.js';
 import { PhotoFiles } from './photo-files.js';
@@ -51,7 +50,10 @@ export class PhotosController {
     const known = /^[0-9a-f]{64}$/.test(content) && (await this.uploads.has(session.shop.id, content));
     const bytes = known ? await this.files.read(session.shop.id, content, size === 'small' ? 'small' : 'full') : null;
     if (bytes === null) throw new Problem('photo.unknown');
-    reply.header('content-type', 'image/jpeg').header('cache-control', 'private, max-age=31536000, immutable').send(bytes);
+    reply
+      .header('content-type', 'image/jpeg')
+      .header('cache-control', 'private, max-age=31536000, immutable')
+      .send(bytes);
   }
 }
 

@@ -2,6 +2,7 @@ import { Catch, HttpException, Injectable, type ArgumentsHost, type ExceptionFil
 import type { ProblemCode } from '@holdfast/contract';
 import { Overloaded } from '../auth/limited-to.js';
 import { ShopBusy } from '../engine/run-command.js';
+import { codeOf, reasonOf } from '../failure.js';
 import type { Log } from '../log.js';
 import type { HttpReply, HttpRequest } from './http-types.js';
 import type { KnownRoutes } from './known-routes.js';
@@ -50,7 +51,10 @@ export class ProblemFilter implements ExceptionFilter {
     const reply = http.getResponse<HttpReply>();
     const problem = this.methodOrPath(request, problemOf(failure));
     if (problem.problem === 'server.fault') {
-      this.log.error({ failure, traceId: request.id, method: request.method, route: request.routeOptions.url }, 'A request failed.');
+      this.log.error(
+        { failure, traceId: request.id, method: request.method, route: request.routeOptions.url },
+        'A request failed.',
+      );
     } else if (problem.problem === 'server.busy') {
       this.log.warn({ failure, traceId: request.id }, 'A request could not be taken now.');
     }
@@ -70,27 +74,22 @@ export class ProblemFilter implements ExceptionFilter {
 
 export function problemOf(failure: unknown): Problem {
   if (failure instanceof Problem) return failure;
-  if (failure instanceof Overloaded || failure instanceof ShopBusy) return busy();
-  const code = codeOf(failure);
-  if (code !== undefined && outage.test(code)) return busy();
+  if (isOutage(failure)) return new Problem('server.busy', { headers: { 'retry-after': '2' } });
   const status = failure instanceof HttpException ? failure.getStatus() : statusOf(failure);
-  const known = byFastifyCode[code ?? ''] ?? (status === undefined ? undefined : byStatus[status]);
+  const known = byFastifyCode[codeOf(failure) ?? ''] ?? (status === undefined ? undefined : byStatus[status]);
   if (known !== undefined) return new Problem(known, { values: { type: 'application/json', limit: '256 kB' } });
   // Fastify's other words about a request it could not take.
-  if (status !== undefined && status >= 400 && status < 500) return new Problem('request.malformed');
-  if (failure instanceof Error && /timeout exceeded when trying to connect/.test(failure.message)) return busy();
-  return new Problem('server.fault');
+  const isAboutRequest = status !== undefined && status >= 400 && status < 500;
+  return new Problem(isAboutRequest ? 'request.malformed' : 'server.fault');
 }
 
-function busy(): Problem {
-  return new Problem('server.busy', { headers: { 'retry-after': '2' } });
-}
-
-function codeOf(failure: unknown): string | undefined {
-  const code = (failure as { code?: unknown } | null)?.code;
-  if (typeof code === 'string') return code;
+function isOutage(failure: unknown): boolean {
+  if (failure instanceof Overloaded || failure instanceof ShopBusy) return true;
+  if (outage.test(codeOf(failure) ?? '')) return true;
   const cause = (failure as { cause?: unknown } | null)?.cause;
-  return cause === undefined || cause === null ? undefined : codeOf(cause);
+  if (cause !== undefined && cause !== null) return isOutage(cause);
+  // The pool has no code for it.
+  return /timeout exceeded when trying to connect/.test(reasonOf(failure));
 }
 
 function statusOf(failure: unknown): number | undefined {

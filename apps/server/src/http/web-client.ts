@@ -113,5 +113,9 @@ export function serveAuthority(adapter: FastifyAdapter, { dataDir }: Pick<Config
 function filesIn(folder: string): string[] {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
-    .map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1).replaceAll('\\', '/'));
+    .map((entry) =>
+      join(entry.parentPath, entry.name)
+        .slice(folder.length + 1)
+        .replaceAll('\\', '/'),
+    );
 }

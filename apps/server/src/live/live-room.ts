@@ -18,7 +18,12 @@ export class LiveRoom {
   private arriving = 0;
 
   /** Null where there is no such shop. */
-  static async open(shopId: string, audience: Audience, io: Server, parts: { feeds: Feeds; reader: LogReader }): Promise<LiveRoom | null> {
+  static async open(
+    shopId: string,
+    audience: Audience,
+    io: Server,
+    parts: { feeds: Feeds; reader: LogReader },
+  ): Promise<LiveRoom | null> {
     const room = new LiveRoom(shopId, audience, io, parts.reader);
     room.following = await parts.feeds.follow(shopId, audience, (heard) => room.pass(heard));
     return room.following === null ? null : room;
@@ -59,16 +64,17 @@ export class LiveRoom {
   private async catchUp(socket: Socket, feed: Feed, epoch: string, after: number): Promise<boolean> {
     await feed.advance();
     if (feed.epoch !== epoch || after > feed.seq || feed.seq - after > mostChanges) return false;
-    const meanwhile: LoggedChange[] = [];
-    let isLost = false;
-    const stop = feed.listen((heard) => {
-      if (heard.kind === 'lost') isLost = true;
-      else meanwhile.push(...heard.changes);
-    });
+    const meanwhile: Heard[] = [];
+    const stop = feed.listen((heard) => meanwhile.push(heard));
     try {
       const missed = await this.between(after, feed);
-      if (missed === null || isLost) return false;
-      for (const change of [...missed, ...meanwhile]) socket.emit(liveEvents.change, messageOf(change));
+      if (missed === null) return false;
+      const changes = [...missed];
+      for (const heard of meanwhile) {
+        if (heard.kind === 'lost') return false;
+        changes.push(...heard.changes);
+      }
+      for (const change of changes) socket.emit(liveEvents.change, messageOf(change));
       void socket.join(this.name);
       return true;
     } finally {

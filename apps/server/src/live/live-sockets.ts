@@ -76,7 +76,14 @@ export class LiveSockets {
     if (token === null || session === null) throw refused('session.missing');
     if (!may(session.person.roles, mayRead.board)) throw refused('read.mayNot');
     const audience = audienceOf(session.person.roles);
-    this.held.set(socket, { token, session, audience, resumedAt: -Infinity, waiting: undefined, turn: Promise.resolve() });
+    this.held.set(socket, {
+      token,
+      session,
+      audience,
+      resumedAt: -Infinity,
+      waiting: undefined,
+      turn: Promise.resolve(),
+    });
   }
 
   private welcome(io: Server, socket: Socket): void {
@@ -103,11 +110,13 @@ export class LiveSockets {
     const waitMs = Math.max(0, held.resumedAt + resumeEveryMs - performance.now());
     held.waiting = setTimeout(() => {
       held.resumedAt = performance.now();
-      held.turn = held.turn.then(() => this.resume(socket, held, asked)).catch((failure: unknown) => {
-        this.parts.failed(failure);
-        // It connects again by itself and then finds the database there, or another process.
-        socket.conn.close();
-      });
+      held.turn = held.turn
+        .then(() => this.resume(socket, held, asked))
+        .catch((failure: unknown) => {
+          this.parts.failed(failure);
+          // It connects again by itself and then finds the database there, or another process.
+          socket.conn.close();
+        });
     }, waitMs);
   }
 

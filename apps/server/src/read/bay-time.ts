@@ -77,7 +77,14 @@ function happenedBySpot(jobs: readonly JobInWindow[]): ReadonlyMap<string, Happe
   for (const job of jobs) {
     const jobId = job.id;
     const clocks = job.clocks.map(([personId, bench, from, to]) => ({ jobId, personId, bench, from, to }));
-    const holds = job.holds.map(([holdId, reason, from, to, lineIds]) => ({ jobId, holdId, reason, from, to, lineIds: lineIds ?? [] }));
+    const holds = job.holds.map(([holdId, reason, from, to, lineIds]) => ({
+      jobId,
+      holdId,
+      reason,
+      from,
+      to,
+      lineIds: lineIds ?? [],
+    }));
     const lines = job.lines.map(([lineId, addedAt, endedAt, after, answer, history]) => ({
       jobId,
       lineId,
@@ -127,11 +134,16 @@ interface SpotTime {
   readonly segments: readonly Segment[];
 }
 
-function timeOfSpot({ spot, there }: Spot, bay: BaySpots, happened: Happened, parts: readonly Part[], around: Around): SpotTime {
+function timeOfSpot(
+  { spot, there }: Spot,
+  bay: BaySpots,
+  happened: Happened,
+  parts: readonly Part[],
+  around: Around,
+): SpotTime {
   const open = intersect(around.open, there);
-  const accounts = parts.map(
-    ({ window, graceMs }): SpotAccount =>
-      partition({ ...around, ...happened, open, window, graceMs, outOfUse: bay.outOfUse }),
+  const accounts = parts.map(({ window, graceMs }): SpotAccount =>
+    partition({ ...around, ...happened, open, window, graceMs, outOfUse: bay.outOfUse }),
   );
   return { spot, totals: sumTotals(accounts.map(totalsOfAccount)), segments: accounts.flatMap((one) => one.segments) };
 }
@@ -154,7 +166,9 @@ export function bayTimeOf(query: BayTimeQuery, shop: ShopAtHand, jobs: readonly 
     to: query.to,
     zone: shop.content.shop?.[0]?.zone ?? 'UTC',
     now: iso(shop.now),
-    open: shop.calendar.openIntervals(window.from, window.to).map(({ from, to }): [string, string] => [iso(from), iso(to)]),
+    open: shop.calendar
+      .openIntervals(window.from, window.to)
+      .map(({ from, to }): [string, string] => [iso(from), iso(to)]),
     totals: sumTotals(bays.map(({ totals }) => totals)),
     bays: bays.map(({ spots, ...bay }) => ({
       ...bay,
@@ -174,7 +188,12 @@ function windowOf(query: BayTimeQuery, { calendar }: ShopAtHand): Interval {
 }
 
 /** Null where there is no such shop. */
-export function readBayTime(pool: pg.Pool, shopOf: ShopOf, shopId: string, query: BayTimeQuery): Promise<BayTimeView | null> {
+export function readBayTime(
+  pool: pg.Pool,
+  shopOf: ShopOf,
+  shopId: string,
+  query: BayTimeQuery,
+): Promise<BayTimeView | null> {
   return withShop(
     pool,
     shopId,

@@ -37,7 +37,11 @@ SELECT (SELECT "ended_at" IS NULL FROM this_job) AS open, ${jsonObject({
     clocks: rowsJson('clock', { where: ofJob, order: asBegun }),
     places: rowsJson('place', { where: ofJob, order: asBegun }),
     spotUses: rowsJson('spotUse', { where: ofJob, order: asBegun }),
-    holds: rowsJson('hold', { where: ofJob, order: asBegun, also: [idsOf('hold_line', 'line_id', 'lineIds'), idsOf('hold_part', 'part_line_id', 'partLineIds')] }),
+    holds: rowsJson('hold', {
+      where: ofJob,
+      order: asBegun,
+      also: [idsOf('hold_line', 'line_id', 'lineIds'), idsOf('hold_part', 'part_line_id', 'partLineIds')],
+    }),
     partLines: rowsJson('partLine', {
       where: ofJob,
       order: asRecorded,
@@ -53,9 +57,14 @@ SELECT (SELECT "ended_at" IS NULL FROM this_job) AS open, ${jsonObject({
     temporaryFixes: rowsJson('temporaryFix', {
       where: `${ofVehicle} AND (${ofJob} OR (t."state" <> 'ended' AND (SELECT "ended_at" FROM this_job) IS NULL))`,
       order: asRecorded,
-      also: [`${hangingRows('secondCheck', 'k."temporary_fix_id" = t."id"', 'k."effective_at", k."id"')} AS "secondChecks"`],
+      also: [
+        `${hangingRows('secondCheck', 'k."temporary_fix_id" = t."id"', 'k."effective_at", k."id"')} AS "secondChecks"`,
+      ],
     }),
-    followUps: rowsJson('followUp', { where: `${ofVehicle} AND (t."from_job_id" = $2 OR t."state" = 'open')`, order: asRecorded }),
+    followUps: rowsJson('followUp', {
+      where: `${ofVehicle} AND (t."from_job_id" = $2 OR t."state" = 'open')`,
+      order: asRecorded,
+    }),
     flags: rowsJson('flag', { where: ofJob, order: asRecorded }),
     reports: rowsJson('report', { where: ofJob, order: asRecorded }),
     sheets: rowsJson('sheet', { where: ofJob, order: asRecorded }),

@@ -4,7 +4,9 @@ import { withShop } from '../database/pools.js';
 import { jobItem, jobItemFrom } from './job-item.js';
 import { readPage } from './page.js';
 
-const jobsStatement = (ended: string) => `SELECT j."number"::text AS cursor, ${jobItem}::text AS item FROM ${jobItemFrom}
+const jobsStatement = (
+  ended: string,
+) => `SELECT j."number"::text AS cursor, ${jobItem}::text AS item FROM ${jobItemFrom}
 WHERE j."shop_id" = $1 AND NOT j."void" AND j."ended_at" ${ended} AND ($2::int IS NULL OR j."number" < $2)
 ORDER BY j."number" DESC LIMIT $3`;
 

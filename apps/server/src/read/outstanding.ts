@@ -99,7 +99,10 @@ export function readOutstanding(
     async (client) => {
       const shop = await shopOf(client, shopId);
       if (!shop) return null;
-      const { rows } = await client.query<{ limits: string }>({ ...limitsStatement, values: [shopId, query.vehicle ?? null] });
+      const { rows } = await client.query<{ limits: string }>({
+        ...limitsStatement,
+        values: [shopId, query.vehicle ?? null],
+      });
       const limits = JSON.parse(rows[0]?.limits ?? '[]') as Limit[];
       const seasons = new Map((shop.content.season ?? []).map((season) => [season.id, season]));
       const found = limits.map((limit): Found => {

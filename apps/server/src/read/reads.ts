@@ -45,8 +45,9 @@ export interface Reads {
 /** All reads on the pool of the application role. */
 export function makeReads(pool: pg.Pool): Reads {
   const shopOf = makeShopOf();
+  const log = makeLogReader(pool);
   return {
-    board: makeReadBoard(pool, makeLogReader(pool).head),
+    board: makeReadBoard(pool, (shopId) => log.head(shopId)),
     jobs: (shopId, query) => readJobs(pool, shopId, query),
     job: (shopId, jobId, by) => readJob(pool, shopOf, shopId, jobId, by),
     vehicles: (shopId, query) => readVehicles(pool, shopId, query),

@@ -42,10 +42,15 @@ const oneStatement = {
     temporaryFixes: rowsJson('temporaryFix', {
       where: ofVehicle,
       order: `t."state" = 'ended', ${newestFirst}`,
-      also: [`${hangingRows('secondCheck', 'k."temporary_fix_id" = t."id"', 'k."effective_at", k."id"')} AS "secondChecks"`],
+      also: [
+        `${hangingRows('secondCheck', 'k."temporary_fix_id" = t."id"', 'k."effective_at", k."id"')} AS "secondChecks"`,
+      ],
     }),
     followUps: rowsJson('followUp', { where: ofVehicle, order: `t."state" <> 'open', ${newestFirst}` }),
-    partLines: rowsJson('partLine', { where: `${ofVehicle} AND t."state" NOT IN ('fitted', 'cancelled')`, order: newestFirst }),
+    partLines: rowsJson('partLine', {
+      where: `${ofVehicle} AND t."state" NOT IN ('fitted', 'cancelled')`,
+      order: newestFirst,
+    }),
     sheets: rowsJson('sheet', { where: ofVehicle, order: newestFirst }),
   })}::text AS view FROM "vehicle" v WHERE v."shop_id" = $1 AND v."id" = $2 AND NOT v."void"`,
 };

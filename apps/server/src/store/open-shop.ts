@@ -5,7 +5,9 @@ import { inShop } from './shop-transaction.js';
  * The head of a new shop's log, at number 0. With `ownClock` the shop keeps a time of its own (rate 1, from now), which
  * the demo may set. A head that stands is left as it is, and with it its clock.
  */
-export function makeOpenShop(pool: pg.Pool): (shopId: string, options: { readonly ownClock: boolean }) => Promise<void> {
+export function makeOpenShop(
+  pool: pg.Pool,
+): (shopId: string, options: { readonly ownClock: boolean }) => Promise<void> {
   return (shopId, { ownClock }) =>
     inShop(pool, shopId, async (client) => {
       await client.query(

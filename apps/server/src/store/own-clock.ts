@@ -1,21 +1,7 @@
 import type pg from 'pg';
+import type { ClockResult, ClockSetting, SetOwnClock } from '../providers.js';
 import { shopNow } from './head.js';
 import { inShop } from './shop-transaction.js';
-
-export interface ClockSetting {
-  /** The shop's time from now on, epoch ms; null: the time it shows goes on. */
-  readonly at: number | null;
-  /** Shop seconds for each real second; 0 stands still. */
-  readonly rate: number;
-}
-
-/** `real`: the shop has no clock of its own. `behind`: something was recorded later than `at`. */
-export type ClockResult =
-  | { readonly kind: 'set'; readonly now: number }
-  | { readonly kind: 'real' }
-  | { readonly kind: 'behind' };
-
-export type SetOwnClock = (shopId: string, setting: ClockSetting) => Promise<ClockResult>;
 
 interface ClockRow {
   readonly own: boolean;

@@ -9,9 +9,11 @@ import type pg from 'pg';
 import { shopTables } from '../engine/shop-tables.js';
 import { readRow, rowOf, storedTables } from './columns.js';
 
+export type TablesOfRows = { readonly [T in TableName]?: readonly Row<T>[] };
+
 export interface ShopRows {
   readonly configSeq: number;
-  readonly content: { readonly [T in TableName]?: readonly Row<T>[] };
+  readonly content: TablesOfRows;
   readonly calendar: Calendar;
 }
 
@@ -30,13 +32,13 @@ export function calendarFrom(content: ShopRows['content']): Calendar {
   });
 }
 
-export function decodeTables(text: string): { readonly [T in TableName]?: readonly Row<T>[] } {
+export function decodeTables(text: string): TablesOfRows {
   const raw = JSON.parse(text) as Partial<Record<TableName, unknown[][] | null>>;
   const content: Partial<Record<TableName, unknown[]>> = {};
   for (const [name, rows] of Object.entries(raw) as [TableName, unknown[][] | null][]) {
     content[name] = (rows ?? []).map((values) => rowOf(storedTables[name], values));
   }
-  return content as { readonly [T in TableName]?: readonly Row<T>[] };
+  return content as TablesOfRows;
 }
 
 export function makeShopCache() {
@@ -57,6 +59,16 @@ export function makeShopCache() {
 }
 export type ShopCache = ReturnType<typeof makeShopCache>;
 
-export function bagOf(shop: ShopRows, loaded: { readonly [T in TableName]?: readonly Row<T>[] }): Rows {
-  return Rows.of({ ...shop.content, ...loaded });
+/** One bag of the shop's own rows and what was loaded; of two copies of a row the later one counts. */
+export function bagOf(shop: ShopRows, ...loaded: readonly (TablesOfRows | null | undefined)[]): Rows {
+  const parts = [shop.content, ...loaded].filter((part) => part !== null && part !== undefined);
+  const merged: Partial<Record<TableName, unknown[]>> = {};
+  for (const part of parts) {
+    for (const [name, rows] of Object.entries(part) as [TableName, readonly unknown[]][]) {
+      const known = merged[name];
+      if (known) known.push(...rows);
+      else merged[name] = [...rows];
+    }
+  }
+  return Rows.of(merged as TablesOfRows);
 }

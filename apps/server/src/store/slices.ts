@@ -66,9 +66,16 @@ const named = `shop_now AS (
 ), whole_job AS (
   SELECT id FROM named_job
   UNION SELECT j."id" FROM "job" j WHERE j."shop_id" = $1 AND j."vehicle_id" IN (SELECT id FROM on_vehicle) AND NOT j."void" AND ${recentlyEnded}
+), reported AS (
+  SELECT "bay_id", "person_id" FROM "report" WHERE "shop_id" = $1 AND "id" = ANY(${idParam.reports})
 ), in_bay AS (
-  SELECT s.* FROM "spot_use" s WHERE s."shop_id" = $1 AND s."bay_id" = ANY(${idParam.bays}) AND NOT s."void"
+  SELECT s.* FROM "spot_use" s WHERE s."shop_id" = $1 AND NOT s."void"
+    AND (s."bay_id" = ANY(${idParam.bays}) OR s."bay_id" IN (SELECT "bay_id" FROM reported))
     AND (s."to_at" IS NULL OR s."from_at" > (SELECT now FROM shop_now) - interval '${recentDays} days')
+), on_clock AS (
+  SELECT c."id", c."line_id" FROM "clock" c WHERE c."shop_id" = $1 AND NOT c."void"
+    AND (c."person_id" = ANY(${idParam.people}) OR c."person_id" IN (SELECT "person_id" FROM reported))
+    AND (c."to_at" IS NULL OR c."from_at" > (SELECT now FROM shop_now) - interval '${recentDays} days')
 ), known_vehicle AS (
   SELECT id FROM on_vehicle
   UNION SELECT "vehicle_id" FROM in_bay
@@ -95,10 +102,10 @@ const where: Readonly<Partial<Record<TableName, string>>> = {
   finding: byJob,
   photo: byJob,
   sheet: byJob,
-  workLine: byJob,
+  workLine: `(${byJob} OR t."id" IN (SELECT "line_id" FROM on_clock))`,
   goAhead: byJob,
-  clock: `(${byJob} OR (t."person_id" = ANY(${idParam.people}) AND (t."to_at" IS NULL OR t."from_at" > (SELECT now FROM shop_now) - interval '${recentDays} days')))`,
-  place: byJob,
+  clock: `(${byJob} OR t."id" IN (SELECT "id" FROM on_clock))`,
+  place: `(${byJob} OR t."job_id" IN (SELECT "job_id" FROM in_bay))`,
   spotUse: `(${byJob} OR t."id" IN (SELECT "id" FROM in_bay))`,
   report: byJob,
   flag: byJob,

@@ -9,9 +9,9 @@ import { readRow, rowOf, storedTables } from './columns.js';
 import { headOf, type HeadRow, headStatement } from './head.js';
 import { writeFailure } from './pg-errors.js';
 import { save } from './save.js';
-import { bagOf, decodeTables, makeShopCache } from './shop-cache.js';
+import { bagOf, decodeTables, makeShopCache, type TablesOfRows } from './shop-cache.js';
 import { loadCall } from './slices.js';
-import { readTakenBack } from './taken-back.js';
+import { readTakenBack, slicesAround, type TakenBackRows } from './taken-back.js';
 
 const uuid = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i;
 const headText = headStatement(readRow(storedTables.counter, 't'));
@@ -37,17 +37,25 @@ export function makeStore(pool: pg.Pool): WriteStore {
     const row = (await head).rows[0];
     if (!row) return null;
     const shop = await shops.of(client, shopId, row.config_seq);
+    const takenBack = call.slices.change === undefined ? null : await readTakenBack(client, shopId, call.slices.change);
+    const around = takenBack ? await loadAround(client, shopId, takenBack) : null;
     const content = loaded ? decodeTables((await loaded).rows[0]?.rows ?? '{}') : {};
     const counter = row.counter ? { counter: [rowOf<'counter'>(storedTables.counter, row.counter)] } : {};
-    const takenBack = call.slices.change === undefined ? null : await readTakenBack(client, shopId, call.slices.change);
     return {
       head: headOf(row),
       stored: row.answer,
       versionsAfter: row.after ? new Map(row.after.map(([table, id, version]) => [`${table}/${id}`, version])) : null,
-      rows: bagOf(shop, { ...content, ...counter, ...takenBack?.content }),
+      rows: bagOf(shop, { ...content, ...counter }, around, takenBack?.content),
       calendar: shop.calendar,
       takenBack,
     };
+  }
+
+  async function loadAround(client: pg.ClientBase, shopId: string, takenBack: TakenBackRows): Promise<TablesOfRows> {
+    const load = loadCall(shopId, slicesAround(takenBack));
+    if (!load) return {};
+    const { rows } = await client.query<{ rows: string }>({ ...load, values: [...load.values] });
+    return decodeTables(rows[0]?.rows ?? '{}');
   }
 
   return {

@@ -1,5 +1,5 @@
 /** The change that a take back undoes: its images, and the rows it wrote as they stand now with all that hangs on them. */
-import type { Edit, Row, TableName } from '@holdfast/domain';
+import type { Edit, Row, Slices, TableName } from '@holdfast/domain';
 import type pg from 'pg';
 import { readRow, rowOf, storedTables } from './columns.js';
 
@@ -51,4 +51,20 @@ JOIN "change_rows" r ON r."shop_id" = c."shop_id" AND r."seq" = c."seq" WHERE c.
     edits: change.rows.map(([table, , before, after]) => ({ table, before, after })),
     content: content as TakenBackRows['content'],
   };
+}
+
+/** What must be in the bag to undo a change: the whole visits it touched, and the lanes of its stays and clocks. */
+export function slicesAround({ edits }: TakenBackRows): Slices {
+  const ids = { jobs: new Set<string>(), vehicles: new Set<string>(), bays: new Set<string>(), people: new Set<string>(), customers: new Set<string>() };
+  for (const { table, after } of edits) {
+    const row = after as { id: string; jobId?: string | null; vehicleId?: string | null; bayId?: string | null; personId?: string | null };
+    if (table === 'job') ids.jobs.add(row.id);
+    if (table === 'vehicle') ids.vehicles.add(row.id);
+    if (table === 'customer') ids.customers.add(row.id);
+    if (row.jobId) ids.jobs.add(row.jobId);
+    if (row.vehicleId) ids.vehicles.add(row.vehicleId);
+    if (row.bayId) ids.bays.add(row.bayId);
+    if (row.personId) ids.people.add(row.personId);
+  }
+  return Object.fromEntries(Object.entries(ids).map(([name, set]) => [name, [...set]]));
 }

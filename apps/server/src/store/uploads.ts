@@ -1,21 +1,9 @@
 import type pg from 'pg';
 import { withShop } from '../database/pools.js';
+import type { Uploads } from '../providers.js';
 import { inShop } from './shop-transaction.js';
 
-/** A picture that lies under the data folder. `content` is the SHA-256 of its bytes, in hexadecimal. */
-export interface Upload {
-  readonly content: string;
-  readonly width: number;
-  readonly height: number;
-  readonly bytes: number;
-}
-
-export interface Uploads {
-  /** The same picture again is the same row. */
-  add(shopId: string, personId: string, upload: Upload): Promise<void>;
-  has(shopId: string, content: string): Promise<boolean>;
-}
-
+/** Rows of what was uploaded; the files themselves are kept by http/. */
 export function makeUploads(pool: pg.Pool): Uploads {
   return {
     async add(shopId, personId, { content, width, height, bytes }) {
@@ -29,7 +17,10 @@ export function makeUploads(pool: pg.Pool): Uploads {
     },
     has: (shopId, content) =>
       withShop(pool, shopId, async (client) => {
-        const { rows } = await client.query('select from upload where shop_id = $1 and content = $2', [shopId, content]);
+        const { rows } = await client.query('select from upload where shop_id = $1 and content = $2', [
+          shopId,
+          content,
+        ]);
         return rows.length > 0;
       }),
   };

@@ -97,7 +97,8 @@ function watchHearing(mine: Line): void {
 
 function setTime(now: string): void {
   const offsetMs = Date.parse(now) - Date.now();
-  if (Math.abs(offsetMs - useBoardStore.getState().offsetMs) > 250) useBoardStore.setState({ offsetMs });
+  const apart = offsetMs - useBoardStore.getState().offsetMs;
+  if (apart > 0 || apart < -250) useBoardStore.setState({ offsetMs });
 }
 
 /** Shop time now, or at a moment of this device's clock; epoch ms. */
@@ -146,6 +147,8 @@ function take(mine: Line, change: ChangeMessage): void {
     return;
   }
   if (next === board) return;
+  // The shop's time is never before what is on its board, whatever the way here took.
+  if (shopNow() < Date.parse(change.at)) setTime(change.at);
   useBoardStore.setState({ board: prune(next, shopNow()) });
   touchReads(change.touched);
 }

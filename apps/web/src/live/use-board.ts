@@ -10,9 +10,10 @@ export function useBoard(): Board {
   return board;
 }
 
-/** Shop time, epoch ms, drawn anew every `everyMs`. */
+/** Shop time, epoch ms, drawn anew every `everyMs` and with each change of the board. */
 export function useNow(everyMs = 15_000): number {
   const offset = useBoardStore((state) => state.offsetMs);
+  const seq = useBoardStore((state) => state.board?.seq);
   const [now, setNow] = useState(() => shopNow());
   useEffect(() => {
     setNow(shopNow());
@@ -22,6 +23,6 @@ export function useNow(everyMs = 15_000): number {
     return () => {
       clearInterval(timer);
     };
-  }, [everyMs, offset]);
+  }, [everyMs, offset, seq]);
   return now;
 }

@@ -1,4 +1,4 @@
-import { compare, minus, neededTimes } from '@holdfast/domain';
+import { neededTimes } from '@holdfast/domain';
 import { useState, type ReactElement } from 'react';
 
 import { newId } from '../live/send.js';
@@ -97,7 +97,6 @@ type PartProps = {
     readonly version: number;
     readonly description: string;
     readonly here: string;
-    readonly fitted: string;
     readonly unit: string;
     readonly bin: string | null;
   };
@@ -109,8 +108,7 @@ type PartProps = {
 export const FitPartForm = ({ part, jobId, onClose }: PartProps): ReactElement => {
   const { t, format } = useText();
   const sending = useSend();
-  const left = compare(part.here, part.fitted) > 0 ? minus(part.here, part.fitted) : part.here;
-  const [quantity, setQuantity] = useState(left);
+  const [quantity, setQuantity] = useState(part.here);
   const pieces = decimalOf(quantity);
   const send = async (): Promise<void> => {
     const input = { partLineId: part.id, version: part.version, quantity: pieces ?? undefined };

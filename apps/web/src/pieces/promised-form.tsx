@@ -21,8 +21,7 @@ export const PromisedForm = ({ job, promisedAt, onClose }: PromisedFormProps): R
   const send = async (to: number | null): Promise<void> => {
     const input = { jobId: job.id, version: job.version, promisedAt: to === null ? null : new Date(to).toISOString() };
     const done = { text: 'piece.done.promised', values: { number: job.number } } as const;
-    // The wire has an instant or null here; its type says the instant alone.
-    if (await sending.run('changePromisedTime', input as { jobId: string; promisedAt: string }, done)) onClose();
+    if (await sending.run('changePromisedTime', input, done)) onClose();
   };
   return (
     <FormSheet

@@ -60,7 +60,7 @@ export const StripDrawing = (props: Drawing): ReactElement => {
             ended={span.ended && span.to !== null && span.to <= to}
           />
         ))}
-      {promise != null && (
+      {promise != null && promise >= from && promise <= to && (
         <PromiseShape x={Math.min(Math.max(8, scale(promise)), width - 8)} top={1} bottom={bodyBottom} />
       )}
     </svg>

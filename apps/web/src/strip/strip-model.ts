@@ -31,6 +31,10 @@ export type StripSegment = {
   readonly reason?: HoldReason;
   readonly ageTicks?: AgeTickCount;
   readonly waiting?: Waiting;
+  /** When it began, where that lies before `from` or before the window. */
+  readonly since?: number;
+  /** Its age in minutes of opening time, where that is told rather than the time on the wall. */
+  readonly ageMinutes?: number;
   /** The vehicle of this span, as its plate or job number. */
   readonly label?: string;
 };

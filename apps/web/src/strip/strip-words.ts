@@ -28,8 +28,8 @@ const stateClause = (segment: StripSegment | null, data: StripData, words: Words
   if (segment === null) return t('strip.nothingRecorded');
   return t('strip.stateSince', {
     state: segmentWords(segment, words),
-    since: format.moment(segment.from, data.now),
-    duration: format.duration((data.now - segment.from) / 60_000),
+    since: format.moment(segment.since ?? segment.from, data.now),
+    duration: format.duration(segment.ageMinutes ?? (data.now - segment.from) / 60_000),
   });
 };
 

@@ -17,6 +17,9 @@ import { styleTexts as styleTextsEnGb } from './en-gb/style.js';
 import { live as liveEnGb } from './en-gb/live.js';
 import { wordsEnGb } from './en-gb/words.js';
 import { ui as uiEnGb } from './en-gb/ui.js';
+import { piecesEnGb } from './en-gb/pieces.js';
+import { logEnGb } from './en-gb/log.js';
+import { jobEnGb } from './en-gb/job.js';
 import { problemsEnUs } from './en-us/problems.js';
 import { refusalsHoldEnUs } from './en-us/refusals-hold.js';
 import { refusalsJobEnUs } from './en-us/refusals-job.js';
@@ -30,6 +33,9 @@ import { styleTexts as styleTextsEnUs } from './en-us/style.js';
 import { live as liveEnUs } from './en-us/live.js';
 import { wordsEnUs } from './en-us/words.js';
 import { ui as uiEnUs } from './en-us/ui.js';
+import { piecesEnUs } from './en-us/pieces.js';
+import { logEnUs } from './en-us/log.js';
+import { jobEnUs } from './en-us/job.js';
 
 export const locales = ['en-GB', 'en-US'] as const;
 export type Locale = (typeof locales)[number];
@@ -48,6 +54,9 @@ const enGb = {
   ...styleTextsEnGb,
   ...wordsEnGb,
   ...liveEnGb,
+  ...piecesEnGb,
+  ...logEnGb,
+  ...jobEnGb,
 };
 
 export type TextKey = keyof typeof enGb;
@@ -66,6 +75,9 @@ const enUs: Readonly<Record<TextKey, string>> = {
   ...styleTextsEnUs,
   ...wordsEnUs,
   ...liveEnUs,
+  ...piecesEnUs,
+  ...logEnUs,
+  ...jobEnUs,
 };
 
 export const catalogues: Readonly<Record<Locale, Readonly<Record<TextKey, string>>>> = { 'en-GB': enGb, 'en-US': enUs };

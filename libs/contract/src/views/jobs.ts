@@ -5,7 +5,11 @@ import { customerName, limit, numberCursor, pageOf, vehicleName } from './paging
 import { isoInstant, rowSchema, rowShape } from './rows.js';
 
 /** `GET /api/jobs`: visits, newest number first. */
-export const jobsQuery = z.strictObject({ state: z.enum(['open', 'ended']).default('open'), limit, after: numberCursor });
+export const jobsQuery = z.strictObject({
+  state: z.enum(['open', 'ended']).default('open'),
+  limit,
+  after: numberCursor,
+});
 export type JobsQuery = z.infer<typeof jobsQuery>;
 
 export const jobItem = z.strictObject({
@@ -43,7 +47,10 @@ const partLine = z.strictObject({
   dueIns: z.array(rowSchema('dueIn')),
   arrivals: z.array(rowSchema('arrival')),
 });
-export const fixWithChecks = z.strictObject({ ...rowShape('temporaryFix'), secondChecks: z.array(rowSchema('secondCheck')) });
+export const fixWithChecks = z.strictObject({
+  ...rowShape('temporaryFix'),
+  secondChecks: z.array(rowSchema('secondCheck')),
+});
 
 /** `GET /api/jobs/:id`: one visit with everything that belongs to it, each list in the order in which it happened. */
 export const jobView = z.strictObject({

@@ -21,7 +21,11 @@ const aboutVehicle = {
    * day of a season (or of the next one, where it was recorded inside one). Null where none has a day.
    */
   firstLimit: z
-    .strictObject({ day: z.iso.date(), by: z.enum(['beforeDay', 'withinDays', 'season']), seasonId: z.uuid().nullable() })
+    .strictObject({
+      day: z.iso.date(),
+      by: z.enum(['beforeDay', 'withinDays', 'season']),
+      seasonId: z.uuid().nullable(),
+    })
     .nullable(),
   /** Limits that only the odometer tells and that have no day here; one of them may be reached first. */
   undated: z.array(z.enum(['beforeOdometer', 'withinDistance'])),

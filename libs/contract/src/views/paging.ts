@@ -21,7 +21,10 @@ export function cursor(key: string) {
     .regex(new RegExp(`^${key}~${uuidPattern}$`, 'u'))
     .optional();
 }
-export const numberCursor = z.string().regex(/^\d{1,15}$/).optional();
+export const numberCursor = z
+  .string()
+  .regex(/^\d{1,15}$/)
+  .optional();
 
 /** The two parts of a cursor that `cursor` let pass: the sort key and the id. */
 export function cursorParts(text: string | undefined): readonly [key: string | null, id: string | null] {

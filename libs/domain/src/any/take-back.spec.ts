@@ -97,7 +97,9 @@ describe('takeBack', () => {
     const change = changeOf({ rows }, { command: 'checkIn' });
     const later = rows.fork();
     later.change('counter', 'counter', { value: 102 });
-    expect(undo(later, change).rows.get('counter', 'counter').value).toBe(102);
+    const undone = undo(later, change);
+    expect([undone.codes, undone.rows.get('counter', 'counter').value]).toEqual([[], 102]);
+    expect(undo(rows, change).rows.get('counter', 'counter').value).toBe(101);
   });
 
   it('refuses a change that is not there', () => {

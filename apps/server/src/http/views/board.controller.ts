@@ -18,7 +18,8 @@ describeRead({
 });
 describeRead({
   path: '/api/changes',
-  summary: 'The changes after a number, at most 1000; waits for one where there is none yet. Or `{"reload":"snapshot-needed"}`.',
+  summary:
+    'The changes after a number, at most 1000; waits for one where there is none yet. Or `{"reload":"snapshot-needed"}`.',
   query: changesQuery,
 });
 

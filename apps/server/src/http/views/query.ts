@@ -27,5 +27,9 @@ export function idOf(text: string): string {
 
 export function sendText(reply: HttpReply, text: string | null): void {
   if (text === null) throw new Problem('row.notFound');
-  reply.code(200).header('content-type', 'application/json; charset=utf-8').header('cache-control', 'no-store').send(text);
+  reply
+    .code(200)
+    .header('content-type', 'application/json; charset=utf-8')
+    .header('cache-control', 'no-store')
+    .send(text);
 }

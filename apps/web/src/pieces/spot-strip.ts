@@ -1,0 +1,73 @@
+import { accountOfSpot, type Board, calendarOfBoard, rowsOf } from '@holdfast/board';
+import { type HoldReason, holdReasons, type Row } from '@holdfast/domain';
+
+import type { StitchedSpan, StripData, StripSegment } from '../strip/strip-model.js';
+import { ageTicks, waitingFor } from './wait-age.js';
+
+type Window = { readonly from: number; readonly to: number };
+type SpotStrip = Pick<StripData, 'segments' | 'stitched'> & { readonly promise: number | null };
+
+const isReason = (word: string | null): word is HoldReason => holdReasons.some((reason) => reason === word);
+
+/** When the wait began that is still the same one at `at`: breaks in between do not start it anew. */
+const waitBegan = (segments: ReturnType<typeof accountOfSpot>['segments'], at: number): number => {
+  const here = segments[at];
+  let began = here?.from ?? 0;
+  for (let before = at - 1; before >= 0; before -= 1) {
+    const one = segments[before];
+    if (!one || one.jobId !== here?.jobId) break;
+    if (one.class === here.class && one.holdId === here.holdId) began = one.from;
+    else if (one.class !== 'break') break;
+  }
+  return began;
+};
+
+const segmentsOf = (board: Board, bayId: string, spot: number, window: Window, now: number): StripSegment[] => {
+  const calendar = calendarOfBoard(board);
+  const { segments } = accountOfSpot(board, bayId, spot, { from: window.from, to: Math.min(window.to, now) }, now);
+  return segments.map((segment, at) => {
+    const { from, to } = segment;
+    if (segment.class !== 'held' && segment.class !== 'noReason') return { from, to, kind: segment.class };
+    const began = waitBegan(segments, at);
+    const reason = segment.class === 'held' && isReason(segment.reason) ? segment.reason : null;
+    const running = to === now ? waitingFor(segment.class === 'held' ? (reason ?? 'other') : null, calendar.openMinutes(began, to)) : undefined;
+    return {
+      from,
+      to,
+      kind: segment.class,
+      ageTicks: ageTicks(calendar, began, to),
+      ...(reason === null ? {} : { reason }),
+      ...(running === undefined ? {} : { waiting: running }),
+    };
+  });
+};
+
+/** One line for all fixes of the vehicle while it has the spot: it ends in its knot with the last of them. */
+const stitchedOf = (fixes: readonly Row<'temporaryFix'>[], use: Row<'spotUse'>): StitchedSpan[] => {
+  const there = fixes.filter(
+    (fix) => fix.vehicleId === use.vehicleId && fix.since < (use.toAt ?? Infinity) && (fix.endedAt ?? Infinity) > use.fromAt,
+  );
+  if (there.length === 0) return [];
+  const from = Math.max(use.fromAt, Math.min(...there.map((fix) => fix.since)));
+  const end = Math.max(...there.map((fix) => fix.endedAt ?? Infinity));
+  const leaves = use.toAt ?? Infinity;
+  if (end > leaves || end === Infinity) return [{ from, to: leaves === Infinity ? null : leaves, ended: false }];
+  return [{ from, to: end, ended: there.every((fix) => fix.endedHow === 'repaired') }];
+};
+
+/** What a strip draws of one spot: its account up to now, the stitched lines of the vehicles there, the promised time. */
+export const spotStrip = (board: Board, bayId: string, spot: number, window: Window, now: number): SpotStrip => {
+  const rows = rowsOf(board);
+  const uses = rows.list(
+    'spotUse',
+    (use) => use.bayId === bayId && use.spot === spot && use.fromAt < window.to && (use.toAt ?? now) > window.from,
+  );
+  const fixes = rows.list('temporaryFix');
+  const standing = uses.find((use) => use.toAt === null);
+  const promise = rows.find('job', standing?.jobId)?.promisedAt ?? null;
+  return {
+    segments: segmentsOf(board, bayId, spot, window, now),
+    stitched: uses.flatMap((use) => stitchedOf(fixes, use)),
+    promise: promise !== null && promise < window.to && promise > window.from ? promise : null,
+  };
+};
