@@ -261,7 +261,7 @@ describe('every command', () => {
 describe('a photo', () => {
   const send = (bytes: Buffer, headers: Record<string, string> = {}) => {
     const form = new FormData();
-    form.append('photo', new Blob([bytes]), '../../photo.jpg');
+    form.append('photo', new Blob([new Uint8Array(bytes)]), '../../photo.jpg');
     return shop.owner.request('/api/uploads', { method: 'POST', body: form, headers });
   };
 

@@ -1,5 +1,6 @@
 import { configOrExit } from './config.js';
 import { CannotStart } from './database/cannot-start.js';
+import { loadDemo } from './demo/load-demo.js';
 import { startServer, type RunningServer } from './start.js';
 
 /** EX_SOFTWARE and EX_UNAVAILABLE of sysexits.h. */
@@ -25,7 +26,7 @@ process.on('unhandledRejection', (failure) => endWithFault('Something unexpected
 
 async function started(): Promise<RunningServer> {
   try {
-    return await startServer(config);
+    return await startServer(config, { loadDemo });
   } catch (failure) {
     const code = (failure as { code?: unknown }).code;
     const isSettled =

@@ -17,4 +17,5 @@ export { compare, minus, plus, sum } from './kernel/amounts.js';
 export { isHere, linesOf, missingParts, neededNow, openHolds, partsOf } from './questions/parts-and-holds.js';
 export { capacityKg, hasSkill, settingOn, specOn, validOn } from './questions/people-and-shop.js';
 export { clocksRunningOn, lineEnded, openJobOf, placeOf, runningClockOf } from './questions/place-and-work.js';
-export { handBackBlockers, isReady } from './job/hand-back-blockers.js';
+export { type AskedHandBack, handBackBlockers, isReady } from './job/hand-back-blockers.js';
+export type { SheetContent } from './job/sheet.js';

@@ -136,7 +136,7 @@ CREATE TABLE "supplier" (
   "phone" text,
   "mail" text,
   "cut_off" text,
-  "runs" jsonb NOT NULL,
+  "runs" jsonb,
   CONSTRAINT "supplier_pkey" PRIMARY KEY ("shop_id", "id")
 );
 
@@ -452,7 +452,7 @@ CREATE TABLE "clock" (
   CONSTRAINT "clock_pkey" PRIMARY KEY ("shop_id", "id"),
   "during" tstzrange GENERATED ALWAYS AS (tstzrange("from_at", "to_at", '[)')) STORED,
   CONSTRAINT "clock_ends_after_start" CHECK ("to_at" IS NULL OR "to_at" > "from_at"),
-  CONSTRAINT "clock_once" EXCLUDE USING gist ("shop_id" WITH =, "person_id" WITH =, "during" WITH &&) WHERE (NOT "void")
+  CONSTRAINT "clock_once" EXCLUDE USING gist ("shop_id" WITH =, "person_id" WITH =, "during" WITH &&) WHERE (NOT "void") DEFERRABLE INITIALLY IMMEDIATE
 );
 CREATE INDEX "clock_shop_id_job_id_from_at_idx" ON "clock" ("shop_id", "job_id", "from_at");
 CREATE INDEX "clock_shop_id_line_id_from_at_idx" ON "clock" ("shop_id", "line_id", "from_at");
@@ -484,7 +484,7 @@ CREATE TABLE "place" (
   CONSTRAINT "place_pkey" PRIMARY KEY ("shop_id", "id"),
   "during" tstzrange GENERATED ALWAYS AS (tstzrange("from_at", "to_at", '[)')) STORED,
   CONSTRAINT "place_ends_after_start" CHECK ("to_at" IS NULL OR "to_at" > "from_at"),
-  CONSTRAINT "place_once" EXCLUDE USING gist ("shop_id" WITH =, "vehicle_id" WITH =, "during" WITH &&) WHERE (NOT "void")
+  CONSTRAINT "place_once" EXCLUDE USING gist ("shop_id" WITH =, "vehicle_id" WITH =, "during" WITH &&) WHERE (NOT "void") DEFERRABLE INITIALLY IMMEDIATE
 );
 CREATE INDEX "place_shop_id_job_id_from_at_idx" ON "place" ("shop_id", "job_id", "from_at");
 CREATE INDEX "place_shop_id_vehicle_id_from_at_idx" ON "place" ("shop_id", "vehicle_id", "from_at");
@@ -509,7 +509,7 @@ CREATE TABLE "spot_use" (
   CONSTRAINT "spot_use_pkey" PRIMARY KEY ("shop_id", "id"),
   "during" tstzrange GENERATED ALWAYS AS (tstzrange("from_at", "to_at", '[)')) STORED,
   CONSTRAINT "spot_use_ends_after_start" CHECK ("to_at" IS NULL OR "to_at" > "from_at"),
-  CONSTRAINT "spot_use_once" EXCLUDE USING gist ("shop_id" WITH =, "bay_id" WITH =, "spot" WITH =, "during" WITH &&) WHERE (NOT "void")
+  CONSTRAINT "spot_use_once" EXCLUDE USING gist ("shop_id" WITH =, "bay_id" WITH =, "spot" WITH =, "during" WITH &&) WHERE (NOT "void") DEFERRABLE INITIALLY IMMEDIATE
 );
 CREATE INDEX "spot_use_shop_id_job_id_from_at_idx" ON "spot_use" ("shop_id", "job_id", "from_at");
 CREATE INDEX "spot_use_shop_id_vehicle_id_from_at_idx" ON "spot_use" ("shop_id", "vehicle_id", "from_at");
@@ -837,6 +837,8 @@ CREATE INDEX "follow_up_shop_id_vehicle_id_idx" ON "follow_up" ("shop_id", "vehi
 CREATE INDEX "follow_up_shop_id_line_id_idx" ON "follow_up" ("shop_id", "line_id");
 CREATE INDEX "follow_up_shop_id_state_id_idx" ON "follow_up" ("shop_id", "state", "id");
 
+-- Exclusion constraints are deferrable so that they are checked after each statement, not after each row: a take back voids one
+-- stay and opens another in one statement.
 -- Foreign keys, checked at the end of the transaction: a command updates rows before it inserts those they name.
 ALTER TABLE "person" ADD CONSTRAINT "person_home_bay_id_fkey" FOREIGN KEY ("shop_id", "home_bay_id") REFERENCES "bay" ("shop_id", "id") ON DELETE NO ACTION ON UPDATE NO ACTION DEFERRABLE INITIALLY DEFERRED;
 ALTER TABLE "person_skill" ADD CONSTRAINT "person_skill_person_id_fkey" FOREIGN KEY ("shop_id", "person_id") REFERENCES "person" ("shop_id", "id") ON DELETE NO ACTION ON UPDATE NO ACTION DEFERRABLE INITIALLY DEFERRED;

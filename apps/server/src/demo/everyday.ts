@@ -23,9 +23,9 @@ export interface Memory {
 const skilled: Readonly<Record<string, readonly Technician[]>> = { highVoltage: ['aoife'], refrigerant: ['samuel'] };
 const checkers: readonly Technician[] = ['tomasz', 'aoife'];
 
-function fitsTask({ where }: Task, { curbKg = null }: KnownVehicle['kind']): (bay: FloorBay) => boolean {
+function fitsTask({ where }: Task, { curbKg = 0 }: KnownVehicle['kind']): (bay: FloorBay) => boolean {
   return (bay) => {
-    if (bay.capacityKg !== null && (curbKg ?? 0) > bay.capacityKg) return false;
+    if (bay.capacityKg !== null && curbKg > bay.capacityKg) return false;
     switch (where) {
       case 'lift':
         return bay.lifts && bay.key !== 'rack';

@@ -53,3 +53,11 @@ export function loadLedger(pool: Database['app'], shopId: string, ledger: Ledger
     await client.query(headStatement, [shopId, last.seq, last.configSeq, last.recordedAt, now]);
   });
 }
+
+/** The people of the loaded shop, as they sign in. */
+export function peopleInside(pool: Database['app'], shopId: string): Promise<{ readonly personId: string; readonly name: string }[]> {
+  return inShop(pool, shopId, async (client) => {
+    const { rows } = await client.query<{ id: string; name: string }>(`select id, name from person where shop_id = $1 and not void`, [shopId]);
+    return rows.map(({ id, name }) => ({ personId: id, name }));
+  });
+}

@@ -115,13 +115,18 @@ export interface OpenCall {
   readonly slices: Slices;
 }
 
+/** The transaction failed in a way that the next attempt may not: a deadlock, a race that a constraint stopped. */
+export class TryAgain {
+  constructor(readonly cause: unknown) {}
+}
+
 export interface WriteStore {
   /**
-   * Runs `work` in the shop's transaction, which commits only by `commit`. `again`: try the whole of it once more;
+   * Runs `work` in the shop's transaction, which commits only by `commit`. `TryAgain`: try the whole of it once more;
    * `busy`: not now; a refusal: the database's last guard spoke; null: no such shop.
    */
   transaction<T extends object>(
     call: OpenCall,
     work: (opened: OpenedCommand, commit: (edits: readonly Edit[], entry: LogEntry) => Promise<void>) => Promise<T>,
-  ): Promise<T | Refusal | 'again' | 'busy' | null>;
+  ): Promise<T | Refusal | TryAgain | 'busy' | null>;
 }

@@ -26,7 +26,18 @@ import {
 import { changeMessages, subjectsOf } from './change-message.js';
 import { effectiveTime } from './effective-time.js';
 import { checkVersion } from './check-version.js';
-import type { Answer, CurrentRow, LogEntry, OpenedCommand, RunCommand, Sender, Sent, Wake, WriteStore } from './ports.js';
+import {
+  type Answer,
+  type CurrentRow,
+  type LogEntry,
+  type OpenedCommand,
+  type RunCommand,
+  type Sender,
+  type Sent,
+  TryAgain,
+  type Wake,
+  type WriteStore,
+} from './ports.js';
 import { makeShopQueues } from './shop-queues.js';
 import { touchesShop } from './shop-tables.js';
 
@@ -45,11 +56,11 @@ export function makeRunCommand({ store, wake, newId }: EngineParts): RunCommand 
     queues.run(sender.shopId, async () => {
       for (let attempt = 1; ; attempt += 1) {
         const answer = await attemptOnce(store, sender, sent, newId);
-        if (answer === 'again' && attempt < attempts) {
+        if (answer instanceof TryAgain) {
+          if (attempt === attempts) throw new ShopBusy(answer.cause);
           await pauseBefore(attempt);
           continue;
         }
-        if (answer === 'again') throw new ShopBusy();
         if (answer.kind === 'accepted' && !answer.replayed) wake(sender.shopId, answer.seq);
         return answer;
       }
@@ -58,8 +69,8 @@ export function makeRunCommand({ store, wake, newId }: EngineParts): RunCommand 
 
 /** The database could not take the command now; nothing was written, the same key may be sent again. */
 export class ShopBusy extends Error {
-  constructor() {
-    super('the shop is busy');
+  constructor(cause?: unknown) {
+    super('the shop is busy', { cause });
   }
 }
 
@@ -71,7 +82,7 @@ async function attemptOnce<N extends CommandName>(
   sender: Sender,
   sent: Sent<N>,
   newId: () => string,
-): Promise<Answer | 'again'> {
+): Promise<Answer | TryAgain> {
   const slices = rules[sent.name].needs(sent.input);
   const call = {
     shopId: sender.shopId,
@@ -89,7 +100,7 @@ async function attemptOnce<N extends CommandName>(
     return { kind: 'accepted', seq: verdict.entry.seq, body: verdict.entry.body, replayed: false };
   });
   if (result === 'busy') throw new ShopBusy();
-  if (result === 'again') return 'again';
+  if (result instanceof TryAgain) return result;
   if (result === null) return { kind: 'refused', refusals: [{ code: 'row.notFound', facts: { table: 'shop', id: sender.shopId } }], current: null };
   if ('code' in result) return { kind: 'refused', refusals: [result], current: null };
   return result;

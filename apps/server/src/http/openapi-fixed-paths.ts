@@ -1,10 +1,10 @@
 import { clockBody, signInBody } from '@holdfast/contract';
 import { jsonBody, problemResponses, type Json, type Operation } from './openapi-parts.js';
 
+const answered = (description: string) => ({ 200: { description } });
+
 /** Operations that are neither commands nor reads of a shop. */
-export function fixedPaths(): Record<string, Record<string, Operation & Json>> {
-  const answered = (description: string) => ({ 200: { description } });
-  return {
+export const fixedPaths: Readonly<Record<string, Record<string, Operation & Json>>> = {
     '/api/session': {
       post: {
         tags: ['session'],
@@ -104,4 +104,3 @@ export function fixedPaths(): Record<string, Record<string, Operation & Json>> {
       },
     },
   };
-}

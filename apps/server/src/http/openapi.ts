@@ -45,7 +45,7 @@ export function openApiText(version: string): string {
 }
 
 export function openApiDocument(version: string): OpenApiDocument & Json {
-  const paths: Record<string, Record<string, Operation & Json>> = { ...fixedPaths() };
+  const paths: Record<string, Record<string, Operation & Json>> = { ...fixedPaths };
   for (const name of commandNames) paths[`/api/commands/${name}`] = { post: commandOperation(name) };
   for (const read of [...reads].sort((a, b) => (a.path < b.path ? -1 : 1)))
     paths[read.path] = { get: readOperation(read) };

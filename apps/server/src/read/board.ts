@@ -50,6 +50,7 @@ const where: Readonly<Partial<Record<TableName, string>>> = {
   contact: `t."customer_id" IN (SELECT id FROM on_customer)`,
   concern: ofJob,
   workLine: ofJob,
+  goAhead: ofJob,
   clock: ofJob,
   place: ofJob,
   spotUse: ofJob,

@@ -4,6 +4,7 @@
  */
 import { type Refusal, type RefusalCode } from '@holdfast/domain';
 import pg from 'pg';
+import { TryAgain } from '../engine/ports.js';
 
 /** Try the whole transaction again: serialization failure, deadlock. */
 const again = new Set(['40001', '40P01']);
@@ -17,7 +18,7 @@ const byConstraint: Readonly<Record<string, RefusalCode>> = {
   photo_content_fkey: 'photo.notUploaded',
 };
 
-export type WriteFailure = 'again' | 'busy' | Refusal | null;
+export type WriteFailure = TryAgain | 'busy' | Refusal | null;
 
 /** What to make of a failed transaction; null: a bug or an outage, to be thrown on. */
 export function writeFailure(failure: unknown): WriteFailure {
@@ -25,8 +26,8 @@ export function writeFailure(failure: unknown): WriteFailure {
     const code = (failure as { code?: unknown } | null)?.code;
     return code === 'ECONNREFUSED' || code === 'ECONNRESET' ? 'busy' : null;
   }
-  if (failure.code && again.has(failure.code)) return 'again';
-  if (failure.constraint && racedConstraints.has(failure.constraint)) return 'again';
+  if (failure.code && again.has(failure.code)) return new TryAgain(failure);
+  if (failure.constraint && racedConstraints.has(failure.constraint)) return new TryAgain(failure);
   if (failure.code && busy.has(failure.code)) return 'busy';
   const known = failure.constraint ? byConstraint[failure.constraint] : undefined;
   if (known) return { code: known, facts: {} };

@@ -45,7 +45,7 @@ export const LogList = ({ entries, titles }: LogListProps): ReactElement => {
         const words = sentence(entry);
         return {
           when: format.moment(Date.parse(entry.effectiveAt), now),
-          what: name === null ? words : t('job.logBy', { sentence: words, name }),
+          what: name === null ? words : t('log.by', { sentence: words, name }),
         };
       })}
     />

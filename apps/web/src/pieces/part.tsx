@@ -2,6 +2,8 @@ import type { ReactElement, ReactNode } from 'react';
 
 import './pieces.css';
 
+const shown = (acts: ReactNode): boolean => acts !== undefined && acts !== null && acts !== false;
+
 type PartProps = {
   readonly heading: string;
   readonly acts?: ReactNode;
@@ -18,7 +20,7 @@ export const Part = ({ heading, acts, under, id, children }: PartProps): ReactEl
         <h2>{heading}</h2>
         {under !== undefined && <p className="hf-quiet hf-small">{under}</p>}
       </div>
-      {acts !== undefined && <div className="hf-part-acts">{acts}</div>}
+      {shown(acts) && <div className="hf-part-acts">{acts}</div>}
     </div>
     <div className="hf-part-body">{children}</div>
   </section>
@@ -35,12 +37,12 @@ type EntryProps = {
 /** One row of a part, with what can be done about it at its end. */
 export const Entry = ({ id, job, children, acts }: EntryProps): ReactElement => (
   <li
-    className={acts === undefined ? 'hf-entry' : 'hf-entry hf-entry-split'}
+    className={shown(acts) ? 'hf-entry hf-entry-split' : 'hf-entry'}
     {...(id === undefined ? {} : { id })}
     {...(job === undefined ? {} : { 'data-job': job })}
   >
     <div className="hf-entry-main">{children}</div>
-    {acts !== undefined && <div className="hf-entry-acts">{acts}</div>}
+    {shown(acts) && <div className="hf-entry-acts">{acts}</div>}
   </li>
 );
 

@@ -2,7 +2,7 @@ import { accountOfSpot, type Board, calendarOfBoard, rowsOf } from '@holdfast/bo
 import { type HoldReason, holdReasons, type Row } from '@holdfast/domain';
 
 import type { StitchedSpan, StripData, StripSegment } from '../strip/strip-model.js';
-import { ageTicks, waitingFor } from './wait-age.js';
+import { ageTicksOf, dayMinutesOf, limitMinutes } from './waiting-limits.js';
 
 type Window = { readonly from: number; readonly to: number };
 type SpotStrip = Pick<StripData, 'segments' | 'stitched'> & { readonly promise: number | null };
@@ -22,22 +22,29 @@ const waitBegan = (segments: ReturnType<typeof accountOfSpot>['segments'], at: n
   return began;
 };
 
+const waitingOf = (reason: HoldReason | 'noReason', minutes: number): StripSegment['waiting'] => {
+  const limit = limitMinutes[reason];
+  if (limit === null) return undefined;
+  return minutes > limit ? 'past' : 'within';
+};
+
 const segmentsOf = (board: Board, bayId: string, spot: number, window: Window, now: number): StripSegment[] => {
   const calendar = calendarOfBoard(board);
+  const dayMinutes = dayMinutesOf(calendar, now);
   const { segments } = accountOfSpot(board, bayId, spot, { from: window.from, to: Math.min(window.to, now) }, now);
-  return segments.map((segment, at) => {
-    const { from, to } = segment;
-    if (segment.class !== 'held' && segment.class !== 'noReason') return { from, to, kind: segment.class };
-    const began = waitBegan(segments, at);
-    const reason = segment.class === 'held' && isReason(segment.reason) ? segment.reason : null;
-    const running = to === now ? waitingFor(segment.class === 'held' ? (reason ?? 'other') : null, calendar.openMinutes(began, to)) : undefined;
+  return segments.map((segment, at): StripSegment => {
+    const { from, to, class: kind } = segment;
+    if (kind !== 'held' && kind !== 'noReason') return { from, to, kind };
+    const minutes = calendar.openMinutes(waitBegan(segments, at), to);
+    const reason = kind === 'held' && isReason(segment.reason) ? segment.reason : null;
+    const waiting = to === now ? waitingOf(kind === 'held' ? (reason ?? 'other') : 'noReason', minutes) : undefined;
     return {
       from,
       to,
-      kind: segment.class,
-      ageTicks: ageTicks(calendar, began, to),
+      kind,
+      ageTicks: ageTicksOf(minutes, dayMinutes),
       ...(reason === null ? {} : { reason }),
-      ...(running === undefined ? {} : { waiting: running }),
+      ...(waiting === undefined ? {} : { waiting }),
     };
   });
 };

@@ -62,6 +62,7 @@ export const BayRow = (props: BayRowProps): ReactElement => {
     <article
       className="hf-bay-row"
       aria-label={subject.name}
+      tabIndex={-1}
       data-bay={subject.name}
       {...(job === undefined ? {} : { 'data-job': job })}
       {...(isPicked === true ? { 'data-picked': true } : {})}

@@ -92,8 +92,10 @@ export interface RunningTotal {
   readonly unpriced: number;
 }
 
+type PricedLine = Pick<Row<'workLine'>, 'goAhead' | 'goAheadUpTo' | 'progress' | 'payer' | 'price'>;
+
 /** The total so far against the total given. A line without an amount is agreed at its price. */
-export function runningTotal(lines: readonly Row<'workLine'>[]): RunningTotal {
+export function runningTotal(lines: readonly PricedLine[]): RunningTotal {
   const counted = lines.filter((line) => line.goAhead === 'given' && line.progress !== 'dropped' && line.payer === 'customer');
   const soFar = counted.reduce((total, line) => plus(total, line.price ?? '0'), '0');
   const given = counted.reduce((total, line) => plus(total, line.goAheadUpTo ?? line.price ?? '0'), '0');

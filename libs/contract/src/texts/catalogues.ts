@@ -15,6 +15,9 @@ import { refusalsWorkEnGb } from './en-gb/refusals-work.js';
 import { refusalsShopEnGb } from './en-gb/refusals-shop.js';
 import { styleTexts as styleTextsEnGb } from './en-gb/style.js';
 import { live as liveEnGb } from './en-gb/live.js';
+import { entranceEnGb } from './en-gb/entrance.js';
+import { floorEnGb } from './en-gb/floor.js';
+import { myBayEnGb } from './en-gb/my-bay.js';
 import { wordsEnGb } from './en-gb/words.js';
 import { ui as uiEnGb } from './en-gb/ui.js';
 import { piecesEnGb } from './en-gb/pieces.js';
@@ -31,6 +34,9 @@ import { refusalsWorkEnUs } from './en-us/refusals-work.js';
 import { refusalsShopEnUs } from './en-us/refusals-shop.js';
 import { styleTexts as styleTextsEnUs } from './en-us/style.js';
 import { live as liveEnUs } from './en-us/live.js';
+import { entranceEnUs } from './en-us/entrance.js';
+import { floorEnUs } from './en-us/floor.js';
+import { myBayEnUs } from './en-us/my-bay.js';
 import { wordsEnUs } from './en-us/words.js';
 import { ui as uiEnUs } from './en-us/ui.js';
 import { piecesEnUs } from './en-us/pieces.js';
@@ -52,6 +58,9 @@ const enGb = {
   ...refusalsWorkEnGb,
   ...refusalsShopEnGb,
   ...styleTextsEnGb,
+  ...entranceEnGb,
+  ...floorEnGb,
+  ...myBayEnGb,
   ...wordsEnGb,
   ...liveEnGb,
   ...piecesEnGb,
@@ -73,6 +82,9 @@ const enUs: Readonly<Record<TextKey, string>> = {
   ...refusalsWorkEnUs,
   ...refusalsShopEnUs,
   ...styleTextsEnUs,
+  ...entranceEnUs,
+  ...floorEnUs,
+  ...myBayEnUs,
   ...wordsEnUs,
   ...liveEnUs,
   ...piecesEnUs,

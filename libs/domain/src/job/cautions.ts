@@ -53,8 +53,7 @@ export const addCaution: CommandRule<'addCaution'> = {
 };
 
 function refusedMending(rows: Rows, caution: Row<'caution'>, lineId: string): Refused | null {
-  const line = live(rows, 'workLine', lineId);
-  if (!line) return notThere('workLine', lineId);
+  const line = rows.get('workLine', lineId);
   if (line.vehicleId !== caution.vehicleId) return refuse('caution.lineOfOtherVehicle', { lineId });
   return line.progress === 'done' ? null : refuse('caution.lineNotDone', { lineId, title: line.title });
 }

@@ -31,6 +31,8 @@ describe('a new bay', () => {
   it('is put between others, which move on', () => {
     expect(order(add({ position: 2 }))).toEqual(['b1 1', 'new 2', 'b2 3']);
     expect(order(add({ position: 5 }))).toEqual(['b1 1', 'b2 2', 'new 5']);
+    const gap = two().but('bay', 'b2', { position: 3 });
+    expect(order(add({ position: 2 }, gap))).toEqual(['b1 1', 'new 2', 'b2 3']);
   });
   it('is rated in the unit of its plate, the shop’s own where none is said', () => {
     const us = two().but('shop', 'shop', { units: 'us' });

@@ -123,6 +123,9 @@ describe('a supplier', () => {
       phone: null,
     });
   });
+  it('may have neither', () => {
+    expect(add({ supplierId: 's2' }).rows.get('supplier', 's2')).toMatchObject({ cutOff: null, runs: null });
+  });
   it('has a name and an id of its own', () => {
     expect(add({ name: 'harbour-parts' }).refusals).toMatchObject([{ code: 'supplier.nameTaken', way: { id: 's1' } }]);
     expect(add({ supplierId: 's1' }).codes).toEqual(['supplier.alreadyThere']);

@@ -72,7 +72,7 @@ export const shopTables = {
     mail: orNull(text()),
     /** Order cut-off, local `HH:MM`, and delivery runs by weekday. */
     cutOff: orNull(text()),
-    runs: json<HoursOfWeek | null>(),
+    runs: orNull(json<HoursOfWeek>()),
   }),
   /** Next job number of the shop. Not on the board; one row. */
   counter: table('none', { name: text(), value: int() }),

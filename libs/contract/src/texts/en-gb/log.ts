@@ -5,6 +5,7 @@
 const on = '{about, select, empty {} other {: {about}}}';
 
 export const logEnGb = {
+  'log.by': '{sentence}, {name}',
   'log.addVehicle': `Vehicle recorded${on}`,
   'log.checkIn': `Checked in`,
   'log.changePromisedTime': `Promised time changed{promised, select, empty {: none} other { to {promised}}}`,

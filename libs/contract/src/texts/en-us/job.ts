@@ -17,5 +17,4 @@ export const jobEnUs = {
   'job.unpriced':
     '{count, plural, one {# operation with the go-ahead has no price} other {# operations with the go-ahead have no price}}',
   'job.yardSpot': 'in the lot, {spot}',
-  'job.flag.work.afterUnfinished': 'Work was started before the operation it comes after was done.',
 } as const;

@@ -1,0 +1,29 @@
+import type { ReactElement } from 'react';
+
+import { Refusal } from '../live/refusal.js';
+import { MovedHow } from '../pieces/moved-how.js';
+import { useText } from '../text/use-text.js';
+import { Button } from '../ui/button.js';
+import { useEscape, type PickedState } from './picked.js';
+
+/** Says what is picked, stays in sight while its place is chosen, and asks how it is moved when it does not roll. */
+export const PickedBar = ({ picked }: { readonly picked: PickedState }): ReactElement => {
+  const { t } = useText();
+  const { visit, putBack, placing, movedHow } = picked;
+  useEscape(visit !== undefined, putBack);
+  return (
+    <div className="hf-picked-place" role="status">
+      {visit !== undefined && (
+        <div className="hf-picked-bar">
+          <p>
+            <strong>{t('floor.picked', { plate: visit.vehicle.plate })}</strong>{' '}
+            <span className="hf-picked-keys">{t('floor.pickedKeys')}</span>
+          </p>
+          <Button onPress={putBack}>{t('floor.putBack')}</Button>
+          {!visit.vehicle.rolls && <MovedHow state={movedHow} />}
+          <Refusal problem={placing.sending.problem} jobId={visit.job.id} />
+        </div>
+      )}
+    </div>
+  );
+};

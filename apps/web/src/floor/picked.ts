@@ -1,0 +1,46 @@
+import { visitOf, type Board, type Visit } from '@holdfast/board';
+import { useEffect, useState } from 'react';
+
+import { useMovedHow, type MovedHowState } from '../pieces/moved-how.js';
+import type { Moving } from '../pieces/placing.js';
+import { usePlacing, type Placing } from '../pieces/use-placing.js';
+
+export type PickedState = {
+  /** The vehicle that is picked; undefined while none is, or when its visit has ended meanwhile. */
+  readonly visit: Visit | undefined;
+  readonly pick: (jobId: string) => void;
+  readonly putBack: () => void;
+  readonly placing: Placing;
+  readonly movedHow: MovedHowState;
+  readonly moving: Moving;
+};
+
+/** Pick, then place: one vehicle at a time; Esc puts it back. */
+export const usePicked = (board: Board, now: number): PickedState => {
+  const [jobId, setJobId] = useState<string | null>(null);
+  const movedHow = useMovedHow();
+  const putBack = (): void => {
+    setJobId(null);
+    movedHow.setHow(null);
+    movedHow.setName('');
+  };
+  const placing = usePlacing(putBack);
+  const found = jobId === null ? undefined : visitOf(board, jobId, now);
+  const visit = found?.job.endedAt === null ? found : undefined;
+  const moving = visit?.vehicle.rolls === false ? movedHow.moving : {};
+  return { visit, pick: setJobId, putBack, placing, movedHow, moving };
+};
+
+/** Calls `leave` on Esc while something is picked and no layer lies over the screen. */
+export const useEscape = (isPicked: boolean, leave: () => void): void => {
+  useEffect(() => {
+    if (!isPicked) return undefined;
+    const pressed = (event: KeyboardEvent): void => {
+      if (event.key === 'Escape' && document.querySelector('.hf-veil') === null) leave();
+    };
+    document.addEventListener('keydown', pressed);
+    return () => {
+      document.removeEventListener('keydown', pressed);
+    };
+  });
+};

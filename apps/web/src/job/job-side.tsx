@@ -1,0 +1,152 @@
+import { runningTotal } from '@holdfast/board';
+import type { JobView } from '@holdfast/contract';
+import type { ReactElement, ReactNode } from 'react';
+import { Link } from 'wouter';
+
+import { useBoard, useNow } from '../live/use-board.js';
+import { Opener } from '../pieces/form-sheet.js';
+import { LogList } from '../pieces/log-list.js';
+import { PromisedForm } from '../pieces/promised-form.js';
+import { RollsForm } from '../pieces/rolls-form.js';
+import { handBackPath } from '../screen-paths.js';
+import { useText } from '../text/use-text.js';
+import { titlesOf } from './job-parties.js';
+
+type Props = { readonly view: JobView };
+
+const Row = ({ name, children, act }: { name: string; children: ReactNode; act?: ReactNode }): ReactElement => (
+  <div className="hf-job-fact">
+    <dt>{name}</dt>
+    <dd>
+      <div>{children}</div>
+      {act}
+    </dd>
+  </div>
+);
+
+const Total = ({ view }: Props): ReactElement => {
+  const { t, format } = useText();
+  const { soFar, given, over, unpriced } = runningTotal(view.lines);
+  return (
+    <div className="hf-job-total">
+      <dl>
+        <div>
+          <dt>{t('job.total')}</dt>
+          <dd>{format.money(soFar)}</dd>
+        </div>
+        <div>
+          <dt>{t('job.given')}</dt>
+          <dd>{format.money(given)}</dd>
+        </div>
+      </dl>
+      {over && <p className="hf-entry-title">{t('job.over')}</p>}
+      {unpriced > 0 && <p className="hf-small hf-quiet">{t('job.unpriced', { count: unpriced })}</p>}
+    </div>
+  );
+};
+
+const WhereItIs = ({ view }: Props): ReactElement => {
+  const { t } = useText();
+  const bays = useBoard().tables.bay;
+  const place = view.places.find((one) => one.toAt === null);
+  if (place === undefined) return <>–</>;
+  if (place.kind === 'bay') return <>{t('word.place.bay', { bay: bays.get(place.bayId ?? '')?.name ?? '' })}</>;
+  if (place.kind === 'yard' && place.yardSpot !== null) return <>{t('job.yardSpot', { spot: place.yardSpot })}</>;
+  return <>{t(`word.place.${place.kind}`, { bay: '' })}</>;
+};
+
+const Leaving = ({ view }: Props): ReactElement | null => {
+  const { t } = useText();
+  if (view.blockers === null) return null;
+  const { road, transporter } = view.blockers;
+  const words =
+    road.length === 0
+      ? t('job.ready')
+      : transporter.length === 0
+        ? t('job.readyTransporter', { count: road.length })
+        : t('job.notReady', { count: road.length });
+  return <>{words}</>;
+};
+
+/** What is asked of a job most often, beside the page: the money, the promise, the place, whether it may go. */
+export const JobSide = ({ view }: Props): ReactElement => {
+  const { t, format } = useText();
+  const now = useNow();
+  const { job, vehicle, contacts } = view;
+  const promised = job.promisedAt === null ? null : Date.parse(job.promisedAt);
+  const contact = contacts.find((one) => one.id === job.contactId) ?? contacts[0];
+  const moves = vehicle.mayBeDriven ? 'driven' : vehicle.rolls ? 'rollsOnly' : 'notRolls';
+  const open = job.endedAt === null;
+  return (
+    <div className="hf-job-side">
+      <Total view={view} />
+      <dl className="hf-job-facts">
+        <Row
+          name={t('job.promised')}
+          act={
+            open && (
+              <Opener command="changePromisedTime" label={t('job.changePromise')} about={t('job.promised')}>
+                {(close) => <PromisedForm job={job} promisedAt={promised} onClose={close} />}
+              </Opener>
+            )
+          }
+        >
+          {promised === null ? t('job.noPromise') : format.moment(promised, now)}
+          {open && promised !== null && promised < now && <strong> {t('job.late')}</strong>}
+        </Row>
+        {open && (
+          <Row name={t('job.where')}>
+            <WhereItIs view={view} />
+          </Row>
+        )}
+        <Row
+          name={t('job.moves')}
+          act={
+            open && (
+              <Opener command="recordRolls" label={t('job.changePromise')} about={t('job.moves')}>
+                {(close) => <RollsForm vehicle={vehicle} jobId={job.id} onClose={close} />}
+              </Opener>
+            )
+          }
+        >
+          {t(`job.${moves}`)}
+        </Row>
+        <Row name={t('job.odometer')}>
+          {job.odometerIn === null ? t('job.notRead') : format.distance(job.odometerIn, job.odometerUnit)}
+        </Row>
+        {contact !== undefined && (
+          <Row name={t('job.contact')}>
+            {contact.name}
+            {contact.phone !== null && (
+              <>
+                {', '}
+                <a href={`tel:${contact.phone}`}>{contact.phone}</a>
+              </>
+            )}
+            <span className="hf-small hf-quiet">
+              {contact.mayAgreeAny
+                ? ` ${t('job.agreesAny')}`
+                : contact.mayAgreeUpTo !== null && ` ${t('job.agrees', { amount: format.money(contact.mayAgreeUpTo) })}`}
+            </span>
+          </Row>
+        )}
+        {view.blockers !== null && (
+          <Row name={t('job.leaving')} act={<Link href={handBackPath(job.id)}>{t('job.handBack')}</Link>}>
+            <Leaving view={view} />
+          </Row>
+        )}
+      </dl>
+    </div>
+  );
+};
+
+/** Everything recorded on this visit, newest first. */
+export const JobLog = ({ view }: Props): ReactElement => {
+  const { t } = useText();
+  return (
+    <section className="hf-job-log" aria-label={t('job.log')}>
+      <h2>{t('job.log')}</h2>
+      <LogList entries={view.log} titles={titlesOf(view)} />
+    </section>
+  );
+};

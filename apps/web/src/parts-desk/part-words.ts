@@ -1,0 +1,34 @@
+import type { Text } from '../text/use-text.js';
+import type { PartItem } from './part-rows.js';
+
+type DueIn = PartItem['dueIns'][number];
+
+const dayOf = (one: Pick<DueIn, 'dueOn' | 'state'>, { t, format }: Text): string =>
+  one.dueOn === null ? t(`word.supplier.${one.state}`) : format.day(one.dueOn);
+
+/** The date that holds now, with which one it is; null while none was told. */
+export const dueWords = (item: PartItem, text: Text): string | null => {
+  const last = item.dueIns.at(-1);
+  if (!last) return null;
+  const { t } = text;
+  const day = dayOf(last, text);
+  const state = last.dueOn === null ? '' : t(`word.supplier.${last.state}`);
+  if (item.dueIns.length === 1) return t('partsDesk.due.first', { day, state });
+  return t('partsDesk.due.again', { day, state, ordinal: last.ordinal });
+};
+
+/** Earlier dates, each with the day it was told: what slipped. */
+export const slipLines = (item: PartItem, text: Text): { readonly when: string; readonly what: string }[] =>
+  item.dueIns.length < 2
+    ? []
+    : item.dueIns.map((one) => ({
+        when: text.format.date(Date.parse(one.effectiveAt)),
+        what: text.t('partsDesk.due.told', { ordinal: one.ordinal, day: dayOf(one, text), words: one.words ?? '' }),
+      }));
+
+/** "2 pcs", or what of it is here. */
+export const quantityWords = (item: PartItem, { t, format }: Text): string => {
+  const quantity = format.decimal(item.quantity);
+  if (item.state !== 'partArrived') return t('partsDesk.quantity', { quantity, unit: item.unit });
+  return t('partsDesk.quantityOf', { here: format.decimal(item.here), quantity, unit: item.unit });
+};

@@ -1,0 +1,66 @@
+import type { Spot, Visit } from '@holdfast/board';
+import type { ReactElement } from 'react';
+
+import { useSentences } from './sentences.js';
+import { useBoard, useNow } from '../live/use-board.js';
+import { useVisitWords } from './visit-words.js';
+import { useText } from '../text/use-text.js';
+import { Button } from '../ui/button.js';
+import './placing.css';
+import type { Moving } from './placing.js';
+import type { Placing } from './use-placing.js';
+
+type SpotPlaceProps = {
+  readonly spot: Spot;
+  readonly name: string;
+  readonly visit: Visit;
+  readonly picked: { readonly placing: Placing; readonly moving: Moving };
+};
+
+/** What this spot says to a picked vehicle: one large button with what would follow, or why not. */
+export const SpotPlace = ({ spot, name, visit, picked }: SpotPlaceProps): ReactElement => {
+  const { t } = useText();
+  const board = useBoard();
+  const words = useVisitWords(board, useNow());
+  const sentences = useSentences();
+  const { placing, moving } = picked;
+  const verdict = placing.judge(visit, spot, moving);
+  const standsHere = verdict.kind === 'cannot' && verdict.refusals.some((refusal) => refusal.code === 'place.thisSpot');
+  return (
+    <div className="hf-spot-place">
+      {verdict.kind === 'cannot' ? (
+        <ul className="hf-spot-why">
+          {verdict.refusals.map((refusal) => (
+            <li key={refusal.code}>{sentences.refusal(refusal)}</li>
+          ))}
+        </ul>
+      ) : (
+        <Button
+          look="ink"
+          command="takeIntoBay"
+          isPending={placing.sending.pending}
+          follows={verdict.kind === 'asksLoad' ? t('floor.asksLoad') : words.rest(visit)}
+          onPress={() => {
+            placing.place(visit, spot, moving);
+          }}
+        >
+          {t('floor.placeIn', { bay: name })}
+        </Button>
+      )}
+      {!standsHere && (
+        <Button
+          size="small"
+          look="plain"
+          command="takeIntoBay"
+          isPending={placing.sending.pending}
+          label={t('floor.standsThereNamed', { plate: visit.vehicle.plate, bay: name })}
+          onPress={() => {
+            placing.seen(visit, spot, moving);
+          }}
+        >
+          {t('floor.standsThere')}
+        </Button>
+      )}
+    </div>
+  );
+};

@@ -1,0 +1,121 @@
+// waiting/ hides how the holds, part lines and go-aheads of a board become a list of what is awaited. It guarantees that
+// each thing stands there once with all the vehicles it keeps from going on, and that the one which has kept a bay
+// standing longest comes first.
+import { accountOfSpot, type Board, calendarOfBoard, openVisits, rowsOf, type Visit } from '@holdfast/board';
+import { foldKey, type HoldReason, lineEnded, linesOf, missingParts, type Row } from '@holdfast/domain';
+
+/** One visit that a thing keeps from going on. */
+export type Blocked = {
+  readonly visit: Visit;
+  /** The lines it holds; none: the whole job. */
+  readonly lines: readonly Row<'workLine'>[];
+  /** Null for a go-ahead that nobody opened a hold for. */
+  readonly hold: Row<'hold'> | null;
+  /** Epoch ms. */
+  readonly since: number;
+  /** The bay that it stands in meanwhile, held. */
+  readonly bay: string | null;
+  /** Opening time that it has kept a bay held since then, whole minutes. */
+  readonly liftMinutes: number;
+};
+
+export type Awaited = {
+  readonly key: string;
+  readonly reason: HoldReason;
+  /** Empty but for parts: the part lines of the same part. */
+  readonly parts: readonly Row<'partLine'>[];
+  readonly blocked: readonly Blocked[];
+  /** The earliest of its waits, epoch ms, and its opening minutes. */
+  readonly since: number;
+  readonly minutes: number;
+  readonly liftMinutes: number;
+};
+
+type Found = { readonly key: string; readonly reason: HoldReason; readonly part: Row<'partLine'> | null; readonly blocked: Blocked };
+
+const heldInBay = (board: Board, visit: Visit, since: number, now: number): number => {
+  const uses = rowsOf(board).list('spotUse', (use) => use.jobId === visit.job.id && (use.toAt ?? now) > since);
+  const milliseconds = uses.reduce((sum, use) => {
+    const window = { from: Math.max(since, use.fromAt), to: use.toAt ?? now };
+    const { segments } = accountOfSpot(board, use.bayId, use.spot, window, now);
+    const held = segments.filter((segment) => segment.jobId === visit.job.id && segment.class === 'held');
+    return held.reduce((total, segment) => total + segment.to - segment.from, sum);
+  }, 0);
+  return Math.floor(milliseconds / 60_000);
+};
+
+const blockedBy = (board: Board, visit: Visit, hold: Row<'hold'> | null, since: number, now: number): Blocked => {
+  const bay = visit.place?.kind === 'bay' && visit.state.kind === 'held' ? board.tables.bay.get(visit.place.bayId ?? '') : undefined;
+  const lines = hold ? linesOf(rowsOf(board), hold) : [];
+  return { visit, lines, hold, since, bay: bay?.name ?? null, liftMinutes: heldInBay(board, visit, since, now) };
+};
+
+/** The same part for several vehicles is one thing where it has a number; else each part line is its own. */
+const partKey = (part: Row<'partLine'>): string =>
+  part.number === null ? `part ${part.id}` : `part ${foldKey(part.number)} ${part.supplierId ?? ''}`;
+
+const ownEnd: readonly HoldReason[] = ['setting', 'conditions', 'collection', 'assessor'];
+
+/** A tool or an answer that several wait for in the same words is one thing. */
+const holdKey = (hold: Row<'hold'>): string => {
+  if (hold.words === null || ownEnd.includes(hold.reason)) return `hold ${hold.id}`;
+  return [hold.reason, foldKey(hold.words), hold.moveOfId ?? '', foldKey(hold.moveOf ?? '')].join(' ');
+};
+
+const foundInHold = (board: Board, visit: Visit, hold: Row<'hold'>, now: number): Found[] => {
+  if (hold.reason === 'setting' && hold.endsAt !== null && hold.endsAt <= now) return [];
+  const blocked = blockedBy(board, visit, hold, hold.fromAt, now);
+  const { reason } = hold;
+  if (reason === 'goAhead') return [{ key: `goAhead ${visit.job.id}`, reason, part: null, blocked: withAsked(visit, blocked) }];
+  if (reason !== 'parts') return [{ key: holdKey(hold), reason, part: null, blocked }];
+  return missingParts(rowsOf(board), hold).map((part) => ({ key: partKey(part), reason, part, blocked }));
+};
+
+const askedLines = (visit: Visit): Row<'workLine'>[] =>
+  visit.lines.filter((line) => line.goAhead === 'withCustomer' && !lineEnded(line));
+
+/** A go-ahead hold on the whole job waits for the lines that are with the customer. */
+const withAsked = (visit: Visit, blocked: Blocked): Blocked =>
+  blocked.lines.length > 0 ? blocked : { ...blocked, lines: askedLines(visit) };
+
+/** Lines with the customer, although nobody opened a hold for them. */
+const foundWithCustomer = (board: Board, visit: Visit, now: number): Found[] => {
+  const asked = askedLines(visit);
+  if (asked.length === 0 || visit.openHolds.some((hold) => hold.reason === 'goAhead')) return [];
+  const answers = rowsOf(board).list('goAhead', (one) => one.jobId === visit.job.id && one.answer === 'withCustomer');
+  const since = Math.min(
+    ...asked.map((line) => Math.max(line.effectiveAt, ...answers.filter((one) => one.lineId === line.id).map((one) => one.effectiveAt))),
+  );
+  const blocked = { ...blockedBy(board, visit, null, since, now), lines: asked };
+  return [{ key: `goAhead ${visit.job.id}`, reason: 'goAhead', part: null, blocked }];
+};
+
+const together = (found: readonly Found[], board: Board, now: number): Awaited => {
+  const since = Math.min(...found.map(({ blocked }) => blocked.since));
+  const jobs = new Map(found.map(({ blocked }) => [blocked.visit.job.id, blocked]));
+  const [first] = found;
+  return {
+    key: first?.key ?? '',
+    reason: first?.reason ?? 'other',
+    parts: [...new Map(found.flatMap(({ part }) => (part ? [[part.id, part]] : []))).values()],
+    blocked: [...jobs.values()],
+    since,
+    minutes: calendarOfBoard(board).openMinutes(since, now),
+    liftMinutes: [...jobs.values()].reduce((sum, one) => sum + one.liftMinutes, 0),
+  };
+};
+
+/** What the shop waits for at `now` (epoch ms): what has kept bays held longest first, then what has waited longest. */
+export const awaitedOn = (board: Board, now: number): Awaited[] => {
+  const groups = new Map<string, Found[]>();
+  for (const visit of openVisits(board, now)) {
+    const found = [
+      ...visit.openHolds.flatMap((hold) => foundInHold(board, visit, hold, now)),
+      ...foundWithCustomer(board, visit, now),
+    ];
+    for (const one of found) groups.set(one.key, [...(groups.get(one.key) ?? []), one]);
+  }
+  return [...groups.values()]
+    .map((found) => together(found, board, now))
+    .sort((a, b) => b.liftMinutes - a.liftMinutes || b.minutes - a.minutes || (a.key < b.key ? -1 : 1));
+};

@@ -1,0 +1,53 @@
+import { type Board, calendarOfBoard } from '@holdfast/board';
+import type { HoldReason } from '@holdfast/domain';
+
+import type { Text } from '../text/use-text.js';
+import type { Awaited } from './awaited.js';
+
+/** The thing itself, in a few words. */
+export const whatWords = ({ reason, parts, blocked }: Awaited, { t }: Text): string => {
+  const [part] = parts;
+  if (part) return part.description;
+  const [first] = blocked;
+  if (reason === 'goAhead') return t('waiting.goAhead', { count: first?.lines.length ?? 0 });
+  return first?.hold?.words ?? t(`waiting.what.${reason}`);
+};
+
+/** Reasons with a usual holder of the next move, where the hold names nobody. */
+const usualMove = (reason: HoldReason, ordered: boolean): `waiting.move.${HoldReason | 'supplier'}` =>
+  reason === 'parts' && ordered ? 'waiting.move.supplier' : `waiting.move.${reason}`;
+
+/** Whose move it is: who the hold names, else who usually has it for that reason. */
+export const moveWords = (awaited: Awaited, board: Board, { t }: Text): string => {
+  const { reason, parts, blocked } = awaited;
+  const [first] = blocked;
+  const person = board.tables.person.get(first?.hold?.moveOfId ?? '')?.name;
+  const named = person ?? first?.hold?.moveOf;
+  if (named != null) return named;
+  const [part] = parts;
+  const ordered = part !== undefined && part.state !== 'wanted';
+  const supplier = ordered ? board.tables.supplier.get(part.supplierId ?? '')?.name : undefined;
+  if (supplier !== undefined) return supplier;
+  const { contact, customer } = first?.visit ?? {};
+  if (reason === 'goAhead' && (contact ?? customer)) return [contact?.name ?? customer?.name, contact?.phone].filter(Boolean).join(', ');
+  return t(usualMove(reason, ordered));
+};
+
+export type Until = { readonly words: string; readonly isOver: boolean };
+
+const partsUntil = ({ parts }: Awaited, today: string, { t, format }: Text): Until => {
+  if (parts.every((part) => part.state === 'wanted')) return { words: t('waiting.until.notOrdered'), isOver: false };
+  const days = parts.map((part) => part.dueOn);
+  const last = days.every((day) => day !== null) ? [...days].sort().at(-1) : undefined;
+  if (last == null) return { words: t('waiting.until.noDate'), isOver: false };
+  const day = format.day(last);
+  return last < today ? { words: t('waiting.until.late', { day }), isOver: true } : { words: t('waiting.until.due', { day }), isOver: false };
+};
+
+/** Until when: a due-in day, the end of a setting, or that nobody has named one. */
+export const untilWords = (awaited: Awaited, board: Board, now: number, text: Text): Until => {
+  if (awaited.reason === 'parts') return partsUntil(awaited, calendarOfBoard(board).dateOf(now), text);
+  const endsAt = awaited.blocked[0]?.hold?.endsAt ?? null;
+  if (endsAt === null) return { words: text.t('waiting.until.noDate'), isOver: false };
+  return { words: text.t('waiting.until.at', { at: text.format.moment(endsAt, now) }), isOver: endsAt < now };
+};
