@@ -18,8 +18,8 @@ const time = async (name: string, n: number, f: () => Promise<unknown>) => {
 };
 try {
   const shop = randomUUID();
-  const su = await db.superuser.connect();
-  const q = (text: string) => su.query(text.replaceAll(':shop', `'${shop}'`));
+  const su = await db.superuser.connect(); (globalThis as any).su = su;
+  const q = (text: string) => su.query(text.replaceAll(':shop', `'${shop}'::uuid`));
   await q(`set session_replication_role = replica`);
   await q(`insert into head (shop_id, epoch, last_at, seq, clock_real, clock_shown, clock_rate) values (:shop, gen_random_uuid(), now(), 1, now(), '2029-12-31 17:30Z', 0)`);
   await q(`insert into shop (shop_id,id,version,name,zone,currency,units,locale) values (:shop,:shop,1,'S','Europe/London','GBP','metric','en-GB')`);
@@ -31,8 +31,9 @@ try {
   await q(`insert into person_hours (shop_id,id,version,person_id,valid_from,week,breaks) select :shop, gen_random_uuid(),1,id,'2000-01-01','${hours}','${brk}' from person where shop_id=:shop`);
   await q(`insert into bay (shop_id,id,version,name,position) select :shop, gen_random_uuid(),1,'Bay '||i,i from generate_series(1,10) i`);
   await q(`insert into bay_spec (shop_id,id,version,bay_id,valid_from,spots,equipment,capacity_unit,out_of_use) select :shop, gen_random_uuid(),1,id,'2000-01-01',1,'[]','kg',false from bay where shop_id=:shop`);
-  await q(`create temp table j as select gen_random_uuid() id, gen_random_uuid() vid, gen_random_uuid() cid, b.id bay, p.id person, d, (row_number() over ())::int n, gen_random_uuid() l1, gen_random_uuid() l2, gen_random_uuid() l3, gen_random_uuid() h, timestamptz '2029-01-01 08:00Z' + d * interval '1 day' + (b.position * interval '3 minutes') t0 from bay b join (select id, row_number() over () rn from person where shop_id=:shop) p on p.rn = b.position, generate_series(0,364) d where b.shop_id=:shop and extract(dow from timestamptz '2029-01-01 08:00Z' + d * interval '1 day') <> 0`);
-  const rec = `shop_id,id,version,recorded_at,effective_at,by_id`; const recv = (id = 'gen_random_uuid()', t = 't0') => `:shop,${id},1,${t},${t},person`;
+  await q(`create function pg_temp.u() returns uuid language sql volatile as 'select uuidv7(random() * interval ''30 days'')'`); await q(`set search_path = public, pg_temp`);
+  await q(`create temp table j as select pg_temp.u() id, pg_temp.u() vid, pg_temp.u() cid, b.id bay, p.id person, d, (row_number() over ())::int n, pg_temp.u() l1, pg_temp.u() l2, pg_temp.u() l3, pg_temp.u() h, timestamptz '2029-01-01 08:00Z' + d * interval '1 day' + (b.position * interval '3 minutes') t0 from bay b join (select id, row_number() over () rn from person where shop_id=:shop) p on p.rn = b.position, generate_series(0,364) d where b.shop_id=:shop and extract(dow from timestamptz '2029-01-01 08:00Z' + d * interval '1 day') <> 0`);
+  const rec = `shop_id,id,version,recorded_at,effective_at,by_id`; const recv = (id = 'pg_temp.u()', t = 't0') => `:shop,${id},1,${t},${t},person`;
   await q(`insert into customer (shop_id,id,version,name,name_key) select :shop, cid,1,'Customer Name '||n,'CUSTOMER'||n from j`);
   await q(`insert into contact (shop_id,id,version,customer_id,name,phone,may_bring,may_agree_any,may_collect) select :shop, gen_random_uuid(),1,cid,'Customer Name '||n,'01632 960001',true,false,true from j`);
   await q(`insert into vehicle (shop_id,id,version,customer_id,plate,plate_key,description,kind,drive,rolls,may_be_driven) select :shop,vid,1,cid,'AB '||n,'AB'||n,'Panel van, white, long wheelbase','light','combustion',true,true from j`);
@@ -81,8 +82,10 @@ try {
   const jobId = (await q(`select id from job where shop_id=:shop and ended_at is null limit 1`)).rows[0].id;
   await time('job', 20, () => reads.job(shop, jobId, { personId: null, name: '', roles: ['owner'] }));
   await time('part lines', 20, () => reads.partLines(shop, { state: 'open', limit: 200, after: undefined }));
-  su.release();
+
+} catch (e) { console.error(e); process.exitCode = 1;
 } finally {
+  try { (globalThis as any).su.release(true); } catch {}
   await db.drop();
   await started.stop();
 }

@@ -18,8 +18,8 @@ export default defineConfig({
   server: {
     host: '127.0.0.1',
     proxy: {
-      ...Object.fromEntries(serverPaths.map((path) => [path, { target: serverUrl, xfwd: true }])),
-      '/live': { target: serverUrl, ws: true, xfwd: true },
+      ...Object.fromEntries(serverPaths.map((path) => [path, { target: serverUrl }])),
+      '/live': { target: serverUrl, ws: true },
     },
   },
   build: {

@@ -3,13 +3,13 @@ import { createHash } from 'node:crypto';
 
 /** Ids of rows by their names in the file: told by the server, or worked out from the name, the same in every play. */
 export class Names {
-  private readonly told = new Map<string, string>();
+  private readonly told = new Map<string, string | number>();
 
-  tell(name: string, id: string): void {
+  tell(name: string, id: string | number): void {
     this.told.set(name, id);
   }
 
-  id(name: string): string {
+  id(name: string): string | number {
     return this.told.get(name) ?? idOf(name);
   }
 

@@ -5,7 +5,7 @@
  */
 import { commands } from '@holdfast/contract';
 import { setTimeout as pause } from 'node:timers/promises';
-import { type CommandLine, type PlayScript, readScript, type ShopLine, type TotalsLine } from './script.js';
+import { type CommandLine, type PlayLine, type PlayScript, readScript, type ShopLine, timeOf, type TotalsLine, type UploadLine } from './script.js';
 import { Names } from './names.js';
 import { type CommandAnswer, ServerFault, ShopClient } from './shop-client.js';
 import { outcomeDiffers, totalsDiffer } from './compare.js';
@@ -55,19 +55,36 @@ export async function play(text: string, options: PlayOptions): Promise<PlayRepo
   const tell = options.tell ?? (() => undefined);
   let shown = instantOf(script.shop, script.shop.at);
   for (const line of script.lines) {
-    const { at } = line.kind === 'command' ? line.command : line.totals;
+    const at = timeOf(line);
     const instant = instantOf(script.shop, at);
     if (options.speed > 0) await pause((instant - shown) / options.speed);
     shown = instant;
     await playing.client.setClock(await token(playing, script.shop.owner.as), new Date(instant).toISOString(), 0);
-    const words = line.kind === 'command' ? await send(playing, line.command) : await compareTotals(playing, line.totals);
+    const words = await carryOut(playing, line);
     if (words !== null) playing.differing.push(`Line ${line.number} (${at}): ${words}`);
-    tell(`${at} ${line.kind === 'command' ? `${line.command.by} ${line.command.do}` : 'totals'}${words === null ? '' : ` — ${words}`}`);
+    tell(`${at} ${line.kind === 'command' ? `${line.command.by} ${line.command.do}` : line.kind}${words === null ? '' : ` — ${words}`}`);
   }
   const owner = await token(playing, script.shop.owner.as);
   const changes = await checkLog(playing, owner);
   if (options.keep === true) await playing.client.setClock(owner, new Date(shown).toISOString(), 1);
   return { shop: playing.shopName, ...playing.counts, differing: playing.differing, changes };
+}
+
+function carryOut(playing: Playing, line: PlayLine): Promise<string | null> {
+  switch (line.kind) {
+    case 'command':
+      return send(playing, line.command);
+    case 'upload':
+      return upload(playing, line.upload);
+    case 'totals':
+      return compareTotals(playing, line.totals);
+  }
+}
+
+async function upload(playing: Playing, { by, upload: name, picture }: UploadLine): Promise<null> {
+  const { content } = await playing.client.upload(await token(playing, by), Buffer.from(picture, 'base64'));
+  playing.names.tell(name, content);
+  return null;
 }
 
 function instantOf({ day, offset }: ShopLine, time: string): number {
@@ -127,7 +144,7 @@ function remember({ counts, names, passwords }: Playing, line: CommandLine, answ
   if (flags.length > 0) counts.flagged += 1;
   if (contested.length > 0) counts.contested += 1;
   for (const [table, name] of Object.entries(line.made ?? {})) names.tell(name, created[table] ?? '');
-  if (line.made?.['change'] !== undefined) names.tell(line.made['change'], String(answer.accepted.seq));
+  if (line.made?.['change'] !== undefined) names.tell(line.made['change'], answer.accepted.seq);
   const { name, password } = line.with;
   if (line.known !== undefined && typeof name === 'string' && typeof password === 'string') passwords.set(line.known, { name, password });
 }

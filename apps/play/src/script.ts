@@ -4,6 +4,7 @@
  * - first line: `{"play": 1, "day", "offset", "at", "shop", "owner": {"as", "name", "password"}}` sets up the shop;
  * - `{"at", "by", "do", "with"}`: a command at a time of day, by somebody of the file; `"expect"` says what must come of it
  *   (accepted where it is left out), `"made"` names rows that the server made, `"known"` somebody who signs in from now on;
+ * - `{"at", "by", "upload", "picture"}`: a picture (PNG, JPEG or WebP in base64) is uploaded; `upload` names its content;
  * - `{"at", "totals"}`: bay time of the day up to then, in milliseconds by bay and class; the last line has one;
  * - `{"note"}`: words for who reads the file.
  *
@@ -41,6 +42,13 @@ export interface CommandLine {
   readonly known?: string;
 }
 
+export interface UploadLine {
+  readonly at: string;
+  readonly by: string;
+  readonly upload: string;
+  readonly picture: string;
+}
+
 export interface TotalsLine {
   readonly at: string;
   readonly totals: Readonly<Record<string, Readonly<Record<string, number>>>>;
@@ -48,6 +56,7 @@ export interface TotalsLine {
 
 export type PlayLine = { readonly number: number } & (
   | { readonly kind: 'command'; readonly command: CommandLine }
+  | { readonly kind: 'upload'; readonly upload: UploadLine }
   | { readonly kind: 'totals'; readonly totals: TotalsLine }
 );
 
@@ -96,6 +105,7 @@ function isShopLine(content: object): content is ShopLine {
 function lineOf(number: number, content: Record<string, unknown>): PlayLine {
   if (typeof content['at'] !== 'string' || !timeOfDay.test(content['at'])) throw new FaultyLine(number, '"at" must be a time of day such as 08:05 or 08:05:30.250.');
   if ('totals' in content) return { number, kind: 'totals', totals: content as unknown as TotalsLine };
+  if (typeof content['upload'] === 'string') return { number, kind: 'upload', upload: content as unknown as UploadLine };
   const name = content['do'];
   if (typeof name !== 'string' || !isCommandName(name)) throw new FaultyLine(number, `there is no command "${String(name)}".`);
   if (typeof content['by'] !== 'string' || typeof content['with'] !== 'object') throw new FaultyLine(number, 'a command needs "by" and "with".');
@@ -105,9 +115,21 @@ function lineOf(number: number, content: Record<string, unknown>): PlayLine {
 function inOrder(begin: string, lines: readonly PlayLine[]): void {
   let before = begin;
   for (const line of lines) {
-    const { at } = line.kind === 'command' ? line.command : line.totals;
+    const at = timeOf(line);
     if (padded(at) < padded(before)) throw new FaultyLine(line.number, `${at} is before ${before}; lines stand in the order of their times.`);
     before = at;
+  }
+}
+
+/** The time of day at which the line is played. */
+export function timeOf(line: PlayLine): string {
+  switch (line.kind) {
+    case 'command':
+      return line.command.at;
+    case 'upload':
+      return line.upload.at;
+    case 'totals':
+      return line.totals.at;
   }
 }
 

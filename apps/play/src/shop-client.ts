@@ -1,5 +1,5 @@
 /** The server as the player sees it: plain HTTP, one session for each person, as in the outside surface of the program. */
-import type { BayTimeView, BoardAnswer, ChangesAnswer, DemoView, ProblemDetails, SignedInView } from '@holdfast/contract';
+import type { BayTimeView, BoardAnswer, ChangesAnswer, DemoView, ProblemDetails, SignedInView, UploadView } from '@holdfast/contract';
 import { randomUUID } from 'node:crypto';
 
 export interface Accepted {
@@ -53,6 +53,14 @@ export class ShopClient {
 
   bayTime(token: string, day: string): Promise<BayTimeView> {
     return this.read(token, `/api/bay-time?from=${day}&to=${day}`);
+  }
+
+  async upload(token: string, picture: Buffer): Promise<UploadView> {
+    const body = new FormData();
+    body.append('photo', new Blob([new Uint8Array(picture)]), 'picture');
+    const response = await fetch(`${this.url}/api/uploads`, { method: 'POST', body, headers: { authorization: `Bearer ${token}` } });
+    if (response.status >= 300) throw new ServerFault(`A picture could not be uploaded: ${await response.text()}`);
+    return (await response.json()) as UploadView;
   }
 
   private async read<T>(token: string, path: string): Promise<T> {

@@ -81,7 +81,11 @@ async function startOn(
   const state = { open: true };
   const parts = await makeParts({ database, config, log, passwords, demo, state });
   const { adapter, routes } = makeAdapter(config);
-  const app = await NestFactory.create<NestFastifyApplication>(AppModule.of(parts.providers), adapter, nestOptions(log));
+  const app = await NestFactory.create<NestFastifyApplication>(
+    AppModule.of(parts.providers),
+    adapter,
+    nestOptions(log),
+  );
   secure(app, config.tls !== undefined);
   app.useGlobalFilters(new ProblemFilter(log, routes));
   serveWebClient(adapter);

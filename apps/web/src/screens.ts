@@ -9,5 +9,13 @@ type LoadScreen = () => Promise<ComponentType>;
  * has its link in the header from then on, and reads what its path names with wouter's useParams.
  */
 export const screens: Readonly<Partial<Record<ScreenName, LoadScreen>>> = {
+  floor: async () => (await import('./floor/floor.js')).Floor,
+  bay: async () => (await import('./my-bay/my-bay.js')).MyBay,
+  signIn: async () => (await import('./sign-in/sign-in.js')).SignIn,
+  setUp: async () => (await import('./set-up/set-up.js')).SetUp,
+  desk: async () => (await import('./desk/desk.js')).DeskScreen,
+  job: async () => (await import('./job/job.js')).JobScreen,
+  handBack: async () => (await import('./hand-back/hand-back.js')).HandBackScreen,
+  vehicle: async () => (await import('./vehicle/vehicle.js')).VehicleScreen,
   style: async () => (await import('./style-page/style-page.js')).StylePage,
 };

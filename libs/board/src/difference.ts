@@ -1,5 +1,5 @@
-import type { AnyRow, Rows, TableName } from '@holdfast/domain';
-import { type Audience, boardTables, visible } from './visible.js';
+import { type AnyRow, type Edit, type Row, type Rows, type TableName, tables } from '@holdfast/domain';
+import { type Audience, boardTables, type Edge, edgeOf, shownTo, shows, visible, type VisibleRows } from './visible.js';
 import { encodeRow, type WireRow } from './wire.js';
 
 /** What a change does to a board: rows that enter or changed, and ids that leave. */
@@ -10,17 +10,47 @@ export interface BoardDifference {
 
 /**
  * The difference that a decision makes to the boards of all audiences: what is visible after it against what was
- * visible before it, at the same `now`. Rows that the decision did not touch are the same objects and cost nothing.
+ * visible before it, at the same `now`. Mostly only the rows that it wrote can differ; where a visit comes onto the
+ * board or leaves it, it takes rows along that nobody wrote, and all rows of the bag are compared.
  */
-export function differences(before: Rows, after: Rows, now: number): Readonly<Record<Audience, BoardDifference>> {
-  const was = visible(before, now);
-  const is = visible(after, now);
-  return { staff: between(was, is, 'staff'), wall: between(was, is, 'wall') };
+export function differences(before: Rows, after: Rows, edits: readonly Edit[], now: number): Readonly<Record<Audience, BoardDifference>> {
+  const was = edgeOf(before, now);
+  const is = edgeOf(after, now);
+  const moved = !sameEdge(was, is) || edits.some((edit) => takesOthersAlong(before, after, was, edit));
+  const [old, present] = moved ? [visible(before, now), visible(after, now)] : writtenOnly(before, after, was, edits);
+  return { staff: between(old, present, 'staff'), wall: between(old, present, 'wall') };
 }
 
-type Board = ReturnType<typeof visible>;
+const same = (a: ReadonlySet<string>, b: ReadonlySet<string>) => a.size === b.size && [...a].every((one) => b.has(one));
 
-function between(was: Board, is: Board, audience: Audience): BoardDifference {
+function sameEdge(a: Edge, b: Edge): boolean {
+  return same(a.jobs, b.jobs) && same(a.vehicles, b.vehicles) && same(a.customers, b.customers);
+}
+
+/** A fix that leaves the board or comes back to it takes its second checks along. */
+function takesOthersAlong(before: Rows, after: Rows, edge: Edge, { table, before: old, after: row }: Edit): boolean {
+  if (table !== 'temporaryFix' || old === null) return false;
+  const fix = (one: Row<TableName>) => one as Row<'temporaryFix'>;
+  return shows(before, edge, table, fix(old)) !== shows(after, edge, table, fix(row));
+}
+
+function writtenOnly(before: Rows, after: Rows, edge: Edge, edits: readonly Edit[]): [VisibleRows, VisibleRows] {
+  const old = new Map<TableName, Map<string, AnyRow>>();
+  const now = new Map<TableName, Map<string, AnyRow>>();
+  const put = (into: Map<TableName, Map<string, AnyRow>>, table: TableName, row: AnyRow) => {
+    const rows = into.get(table);
+    if (rows) rows.set(row.id, row);
+    else into.set(table, new Map([[row.id, row]]));
+  };
+  for (const { table, before: was, after: is } of edits) {
+    if (!shownTo(tables[table].board, 'staff')) continue;
+    if (was && shows(before, edge, table, was)) put(old, table, was);
+    if (shows(after, edge, table, is)) put(now, table, is);
+  }
+  return [old, now];
+}
+
+function between(was: VisibleRows, is: VisibleRows, audience: Audience): BoardDifference {
   const put: Record<string, WireRow[]> = {};
   const gone: Record<string, string[]> = {};
   for (const table of boardTables(audience)) {

@@ -9,64 +9,110 @@ export type Audience = 'staff' | 'wall';
 /** How long a visit stays on the board after it ended: today's strips still draw it, also across a night. */
 export const keptAfterEndMs = 36 * 3_600_000;
 
-const shopTables = [
-  'shop',
-  'shopSetting',
-  'openingHours',
-  'season',
-  'person',
-  'personSkill',
-  'personHours',
-  'bay',
-  'baySpec',
-  'supplier',
-] as const satisfies readonly TableName[];
-
 export function shownTo(shown: Shown, audience: Audience): boolean {
   return shown === 'all' || (shown === 'staff' && audience === 'staff');
 }
 
 /** Tables that the audience's board draws, in a fixed order. */
-export function boardTables(audience: Audience): TableName[] {
-  return tableNames.filter((name) => shownTo(tables[name].board, audience));
+export function boardTables(audience: Audience): readonly TableName[] {
+  return tablesByAudience[audience];
 }
+
+const tablesByAudience = {
+  staff: tableNames.filter((name) => shownTo(tables[name].board, 'staff')),
+  wall: tableNames.filter((name) => shownTo(tables[name].board, 'wall')),
+} as const;
 
 export function jobIsOnBoard(job: Row<'job'>, now: number): boolean {
   return job.endedAt === null || job.endedAt > now - keptAfterEndMs;
 }
 
-type Board = ReadonlyMap<TableName, ReadonlyMap<string, AnyRow>>;
+/** Which visits are on the board, and the vehicles and customers that they bring with them. */
+export interface Edge {
+  readonly jobs: ReadonlySet<string>;
+  readonly vehicles: ReadonlySet<string>;
+  readonly customers: ReadonlySet<string>;
+}
+
+export function edgeOf(rows: Rows, now: number): Edge {
+  const edge = { jobs: new Set<string>(), vehicles: new Set<string>(), customers: new Set<string>() };
+  for (const job of rows.list('job')) {
+    if (!jobIsOnBoard(job, now)) continue;
+    edge.jobs.add(job.id);
+    edge.vehicles.add(job.vehicleId);
+    if (job.customerId) edge.customers.add(job.customerId);
+  }
+  return edge;
+}
+
+/** Whether a row is inside the edge. A void row never is. */
+export function shows<T extends TableName>(rows: Rows, edge: Edge, table: T, row: Row<T>): boolean {
+  return !row.void && rules[table](row as never, edge, rows);
+}
+
+type Shows<T extends TableName> = (row: Row<T>, edge: Edge, rows: Rows) => boolean;
+
+const always = () => true;
+const never = () => false;
+const withJob = (row: { readonly jobId: string | null }, edge: Edge) => row.jobId !== null && edge.jobs.has(row.jobId);
+const withVehicle = (row: { readonly vehicleId: string }, edge: Edge) => edge.vehicles.has(row.vehicleId);
+
+const rules: { readonly [T in TableName]: Shows<T> } = {
+  shop: always,
+  shopSetting: always,
+  openingHours: always,
+  season: always,
+  person: always,
+  personSkill: always,
+  personHours: always,
+  bay: always,
+  baySpec: always,
+  supplier: always,
+  counter: never,
+  customer: (row, edge) => edge.customers.has(row.id),
+  contact: (row, edge) => edge.customers.has(row.customerId),
+  vehicle: (row, edge) => edge.vehicles.has(row.id),
+  job: (row, edge) => edge.jobs.has(row.id),
+  odometerReading: never,
+  caution: (row, edge) => row.endedAt === null && withVehicle(row, edge),
+  concern: withJob,
+  finding: never,
+  photo: never,
+  sheet: never,
+  workLine: withJob,
+  goAhead: withJob,
+  clock: withJob,
+  place: withJob,
+  spotUse: withJob,
+  report: withJob,
+  flag: (row, edge) => row.clearedAt === null && withJob(row, edge),
+  hold: withJob,
+  holdLine: withJob,
+  holdPart: withJob,
+  partLine: (row, edge) => withJob(row, edge) || (withVehicle(row, edge) && row.state !== 'fitted' && row.state !== 'cancelled'),
+  partsOrder: never,
+  dueIn: never,
+  delivery: never,
+  arrival: never,
+  temporaryFix: (row, edge) => withVehicle(row, edge) && (row.state !== 'ended' || withJob(row, edge)),
+  secondCheck: (row, edge, rows) => {
+    const fix = rows.find('temporaryFix', row.temporaryFixId);
+    return fix !== undefined && shows(rows, edge, 'temporaryFix', fix);
+  },
+  followUp: (row, edge) => row.state === 'open' && withVehicle(row, edge),
+};
+
+export type VisibleRows = ReadonlyMap<TableName, ReadonlyMap<string, AnyRow>>;
 
 /** The rows of a bag that a board shows at `now` (epoch ms of the shop), whole; projection by audience comes after. */
-export function visible(rows: Rows, now: number): Board {
-  const jobs = byId(rows.list('job', (job) => jobIsOnBoard(job, now)));
-  const vehicles = new Set([...jobs.values()].map((job) => job.vehicleId));
-  const customers = new Set<string>();
-  for (const job of jobs.values()) if (job.customerId) customers.add(job.customerId);
-  const board = new Map<TableName, ReadonlyMap<string, AnyRow>>();
-  for (const name of shopTables) board.set(name, byId<AnyRow>(rows.list(name)));
-  board.set('job', jobs);
-  board.set('vehicle', byId(rows.list('vehicle', (v) => vehicles.has(v.id))));
-  board.set('customer', byId(rows.list('customer', (c) => customers.has(c.id))));
-  board.set('contact', byId(rows.list('contact', (c) => customers.has(c.customerId))));
-  for (const name of ['concern', 'workLine', 'goAhead', 'clock', 'place', 'spotUse', 'hold', 'holdLine', 'holdPart', 'report'] as const) {
-    board.set(name, byId<AnyRow>(rows.list(name, (row: { jobId: string }) => jobs.has(row.jobId))));
-  }
-  board.set('flag', byId(rows.list('flag', (f) => f.clearedAt === null && f.jobId !== null && jobs.has(f.jobId))));
-  board.set('caution', byId(rows.list('caution', (c) => c.endedAt === null && vehicles.has(c.vehicleId))));
-  board.set('temporaryFix', byId(rows.list('temporaryFix', (f) => vehicles.has(f.vehicleId) && (f.state !== 'ended' || jobs.has(f.jobId)))));
-  const fixes = board.get('temporaryFix');
-  board.set('secondCheck', byId(rows.list('secondCheck', (c) => fixes?.has(c.temporaryFixId) ?? false)));
-  board.set('followUp', byId(rows.list('followUp', (f) => f.state === 'open' && vehicles.has(f.vehicleId))));
-  board.set('partLine', byId(rows.list('partLine', (p) => partIsOnBoard(p, jobs, vehicles))));
-  return board;
-}
-
-function partIsOnBoard(part: Row<'partLine'>, jobs: ReadonlyMap<string, unknown>, vehicles: ReadonlySet<string>): boolean {
-  if (part.jobId !== null && jobs.has(part.jobId)) return true;
-  return vehicles.has(part.vehicleId) && part.state !== 'fitted' && part.state !== 'cancelled';
-}
-
-function byId<R extends { readonly id: string }>(rows: readonly R[]): ReadonlyMap<string, R> {
-  return new Map(rows.map((row) => [row.id, row]));
+export function visible(rows: Rows, now: number): VisibleRows {
+  const edge = edgeOf(rows, now);
+  return new Map(
+    tableNames
+      .filter((table) => tables[table].board !== 'none')
+      .map((table) => {
+        const shown = (rows.list(table) as Row<TableName>[]).filter((row) => shows(rows, edge, table, row));
+        return [table, new Map<string, AnyRow>(shown.map((row) => [row.id, row]))];
+      }),
+  );
 }

@@ -26,6 +26,8 @@ export interface Database {
   readonly migrated: readonly string[];
   /** A connection of its own that calls `wakeUp` for each notification on `channel`; see `listenOn`. */
   listen(channel: string, wakeUp: WakeUp): Promise<Listening>;
+  /** Tells the planner anew how much there is of what, as the owner. For after a bulk load: until then it plans for empty tables. */
+  analyse(): Promise<void>;
   /** Ends the pools, then stops our own PostgreSQL unless another process uses it. Further calls do nothing. */
   stop(): Promise<void>;
 }
@@ -86,8 +88,20 @@ async function openOn(
       listeners.push(listening);
       return listening;
     },
+    analyse: () => asOwner(ownerUrl, async (owner) => void (await owner.query('analyze'))),
     stop: () => (stopped ??= stop()),
   };
+}
+
+async function asOwner<T>(ownerUrl: string, work: (owner: pg.Client) => Promise<T>): Promise<T> {
+  const owner = new pg.Client({ connectionString: ownerUrl, application_name: nameOf('owner') });
+  owner.on('error', () => undefined);
+  try {
+    await owner.connect();
+    return await work(owner);
+  } finally {
+    await owner.end();
+  }
 }
 
 async function prepareAsOwner(

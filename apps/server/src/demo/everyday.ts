@@ -130,7 +130,7 @@ function* waitForPart(visit: Visit, lineId: string, part: TaskPart, by: Technici
   yield* floor.untilOpen();
   let day = nextDay(floor, chance.between(1, 3));
   visit.order(partLineId, supplier, { state: 'inStock', dueOn: day });
-  if (visit.inBay && chance.odds(0.55)) {
+  if (visit.inBay && chance.odds(0.88)) {
     yield floor.later(5, 40);
     yield* floor.untilWorking();
     visit.toYard('manager');

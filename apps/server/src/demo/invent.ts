@@ -117,7 +117,7 @@ function planDay(floor: Floor, fleet: readonly KnownVehicle[], memory: Memory, d
   const { chance } = floor;
   const left = [-1, -2, -3, -4, -5, -6, -7, -8].find((offset) => floor.day(offset) === day) ?? -99;
   const isEnd = left > -8;
-  const arrivals = left === -1 ? 4 : chance.between(4, 7);
+  const arrivals = left === -1 ? 5 : chance.between(5, 8);
   const latest = left === -1 ? 75 : 330;
   for (let n = 0; n < arrivals; n += 1) {
     const candidates = fleet.filter((one) => !one.isHere && floor.now - one.lastHere > 6 * 86_400_000);

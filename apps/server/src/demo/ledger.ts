@@ -139,7 +139,7 @@ export class Ledger {
     const subjects = subjectsOf(edits);
     const sent = { name: command, input: {}, key: '', fingerprint: '', sentAt: null } as Parameters<typeof changeMessages>[0]['sent'];
     const texts =
-      at.now < this.parts.textsFrom ? null : changeMessages({ seq, sent, at, subjects, differences: differences(before, after, at.now) });
+      at.now < this.parts.textsFrom ? null : changeMessages({ seq, sent, at, subjects, differences: differences(before, after, edits, at.now) });
     this.rows = after;
     this.lastAt = at.now;
     if (touchesShop(edits)) {

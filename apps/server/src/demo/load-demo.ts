@@ -70,6 +70,7 @@ async function load({ database, passwords, log }: Parts, accounts: Accounts): Pr
   for (const person of persons) {
     if (person.name !== owner.name) await accounts.setPassword({ shopId: demoShopId, ...person }, password);
   }
+  await database.analyse();
   const seconds = (from: number, to: number) => `${((to - from) / 1000).toFixed(1)} s`;
   log.info(`The demo was loaded: ${ledger.changes.length} changes, invented in ${seconds(began, invented)}, stored in ${seconds(invented, performance.now())}.`);
 }

@@ -89,8 +89,7 @@ async function attemptOnce<N extends CommandName>(
     sender: sender.personId,
     key: sent.key,
     afterKey: (sent.input as { afterKey?: string }).afterKey ?? null,
-    // Whoever sends may be on a clock: the rule of one clock for each person must see it.
-    slices: { ...slices, people: [...(slices.people ?? []), sender.personId] },
+    slices: slices.sender ? { ...slices, people: [...(slices.people ?? []), sender.personId] } : slices,
   };
   const result = await store.transaction(call, async (opened, commit): Promise<Answer> => {
     if (opened.stored) return replay(opened, sent);
@@ -178,7 +177,7 @@ function entryOf(
   const edits = after.changes();
   const seq = opened.head.seq + 1;
   const subjects = subjectsOf(edits);
-  const messages = changeMessages({ seq, sent, at, subjects, differences: differences(opened.rows, after, at.now) });
+  const messages = changeMessages({ seq, sent, at, subjects, differences: differences(opened.rows, after, edits, at.now) });
   const flags = edits.filter((edit) => edit.table === 'flag' && edit.before === null).map((edit) => edit.after);
   const cards = edits.filter((edit) => edit.table === 'report' && (edit.after as { state?: string }).state === 'contested');
   const body = JSON.stringify({

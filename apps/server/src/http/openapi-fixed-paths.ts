@@ -5,102 +5,102 @@ const answered = (description: string) => ({ 200: { description } });
 
 /** Operations that are neither commands nor reads of a shop. */
 export const fixedPaths: Readonly<Record<string, Record<string, Operation & Json>>> = {
-    '/api/session': {
-      post: {
-        tags: ['session'],
-        summary: 'Signs in; the answer holds the token for clients without cookies',
-        requestBody: jsonBody(signInBody),
-        responses: {
-          ...answered('Signed in'),
-          ...problemResponses([
-            'session.notMatching',
-            'session.needsHttps',
-            'session.wait',
-            'body.invalid',
-            'server.busy',
-          ]),
-        },
-        security: [],
+  '/api/session': {
+    post: {
+      tags: ['session'],
+      summary: 'Signs in; the answer holds the token for clients without cookies',
+      requestBody: jsonBody(signInBody),
+      responses: {
+        ...answered('Signed in'),
+        ...problemResponses([
+          'session.notMatching',
+          'session.needsHttps',
+          'session.wait',
+          'body.invalid',
+          'server.busy',
+        ]),
       },
-      get: {
-        tags: ['session'],
-        summary: 'Who, which roles, what one may do',
-        responses: { ...answered('Signed in'), ...problemResponses(['session.missing']) },
-      },
-      delete: {
-        tags: ['session'],
-        summary: 'Signs out, everywhere at once',
-        responses: { 204: { description: 'Signed out' }, ...problemResponses(['session.missing']) },
+      security: [],
+    },
+    get: {
+      tags: ['session'],
+      summary: 'Who, which roles, what one may do',
+      responses: { ...answered('Signed in'), ...problemResponses(['session.missing']) },
+    },
+    delete: {
+      tags: ['session'],
+      summary: 'Signs out, everywhere at once',
+      responses: { 204: { description: 'Signed out' }, ...problemResponses(['session.missing']) },
+    },
+  },
+  '/api/sign-in-page': {
+    get: {
+      tags: ['session'],
+      summary: 'What a sign-in page has to know',
+      responses: answered('Always'),
+      security: [],
+    },
+  },
+  '/api/demo': {
+    get: {
+      tags: ['demo'],
+      summary: "The demo's sign-ins and the code for further shops",
+      responses: { ...answered('With the demo'), ...problemResponses(['demo.absent']) },
+      security: [],
+    },
+  },
+  '/api/demo/clock': {
+    put: {
+      tags: ['demo'],
+      summary: 'Sets the clock of the demo or of a shop for trying',
+      requestBody: jsonBody(clockBody),
+      responses: {
+        ...answered('Set'),
+        ...problemResponses([
+          'demo.absent',
+          'session.missing',
+          'role.mayNot',
+          'clock.real',
+          'clock.behind',
+          'body.invalid',
+        ]),
       },
     },
-    '/api/sign-in-page': {
-      get: {
-        tags: ['session'],
-        summary: 'What a sign-in page has to know',
-        responses: answered('Always'),
-        security: [],
-      },
-    },
-    '/api/demo': {
-      get: {
-        tags: ['demo'],
-        summary: "The demo's sign-ins and the code for further shops",
-        responses: { ...answered('With the demo'), ...problemResponses(['demo.absent']) },
-        security: [],
-      },
-    },
-    '/api/demo/clock': {
-      put: {
-        tags: ['demo'],
-        summary: 'Sets the clock of the demo or of a shop for trying',
-        requestBody: jsonBody(clockBody),
-        responses: {
-          ...answered('Set'),
-          ...problemResponses([
-            'demo.absent',
-            'session.missing',
-            'role.mayNot',
-            'clock.real',
-            'clock.behind',
-            'body.invalid',
-          ]),
-        },
-      },
-    },
-    '/api/uploads': {
-      post: {
-        tags: ['photos'],
-        summary: 'One photo (JPEG, PNG, WebP, at most 15 MB); drawn anew without what the camera wrote beside it',
-        requestBody: {
-          required: true,
-          content: {
-            'multipart/form-data': {
-              schema: { type: 'object', properties: { photo: { type: 'string', format: 'binary' } } },
-            },
+  },
+  '/api/uploads': {
+    post: {
+      tags: ['photos'],
+      summary: 'One photo (JPEG, PNG, WebP, at most 15 MB); drawn anew without what the camera wrote beside it',
+      requestBody: {
+        required: true,
+        content: {
+          'multipart/form-data': {
+            schema: { type: 'object', properties: { photo: { type: 'string', format: 'binary' } } },
           },
         },
-        responses: {
-          ...answered('Kept; `content` names it'),
-          ...problemResponses([
-            'upload.missing',
-            'session.missing',
-            'role.mayNot',
-            'body.tooLarge',
-            'body.notJson',
-            'upload.notAPhoto',
-            'server.busy',
-          ]),
-        },
+      },
+      responses: {
+        ...answered('Kept; `content` names it'),
+        ...problemResponses([
+          'upload.missing',
+          'session.missing',
+          'role.mayNot',
+          'body.tooLarge',
+          'body.notJson',
+          'upload.notAPhoto',
+          'server.busy',
+        ]),
       },
     },
-    '/api/photos/{content}': {
-      get: {
-        tags: ['photos'],
-        summary: 'A photo, or with `size=small` its small copy',
-        responses: {
-          200: { description: 'The photo', content: { 'image/jpeg': {} } },
-          ...problemResponses(['session.missing', 'read.mayNot', 'photo.unknown']),
-        },
+  },
+  '/api/photos/{content}': {
+    get: {
+      tags: ['photos'],
+      summary: 'A photo, or with `size=small` its small copy',
+      responses: {
+        200: { description: 'The photo', content: { 'image/jpeg': {} } },
+        ...problemResponses(['session.missing', 'read.mayNot', 'photo.unknown']),
       },
     },
-  };
+  },
+};

@@ -44,22 +44,24 @@ interface Part {
 }
 
 /** Calendars of people's own hours, kept as long as the shop's rows they were made from. */
-const calendarsOfPeople = new WeakMap<ShopAtHand['content'], ReadonlyMap<string, Calendar>>();
+const calendarsOfPeople = new WeakMap<ShopAtHand['rows'], ReadonlyMap<string, Calendar>>();
 
-function peopleOf({ content }: ShopAtHand): ReadonlyMap<string, Calendar> {
-  const known = calendarsOfPeople.get(content);
+const zoneOf = (rows: ShopAtHand['rows']) => rows.list('shop')[0]?.zone ?? 'UTC';
+
+function peopleOf({ rows }: ShopAtHand): ReadonlyMap<string, Calendar> {
+  const known = calendarsOfPeople.get(rows);
   if (known) return known;
-  const zone = content.shop?.[0]?.zone ?? 'UTC';
+  const zone = zoneOf(rows);
   const hours = new Map<string, Row<'personHours'>[]>();
-  for (const row of content.personHours ?? []) hours.set(row.personId, [...(hours.get(row.personId) ?? []), row]);
+  for (const row of rows.list('personHours')) hours.set(row.personId, [...(hours.get(row.personId) ?? []), row]);
   const made = new Map([...hours].map(([id, list]) => [id, calendarOf({ zone, hours: list, exceptions: [] })]));
-  calendarsOfPeople.set(content, made);
+  calendarsOfPeople.set(rows, made);
   return made;
 }
 
 /** The window cut where another setting begins to hold. */
 function partsOf(window: Interval, shop: ShopAtHand): Part[] {
-  const settings = shop.content.shopSetting ?? [];
+  const settings = shop.rows.list('shopSetting');
   const starts = settings
     .map(({ validFrom }) => shop.calendar.workingDayBounds(validFrom).from)
     .filter((at) => at > window.from && at < window.to);
@@ -154,7 +156,7 @@ export function bayTimeOf(query: BayTimeQuery, shop: ShopAtHand, jobs: readonly 
   const around = aroundOf(window, jobs, shop);
   const parts = partsOf(window, shop);
   const bySpot = happenedBySpot(jobs);
-  const bays = spotsIn(window, shop.content.bay ?? [], shop.content.baySpec ?? [], shop.calendar).map((bay) => {
+  const bays = spotsIn(window, shop.rows.list('bay'), shop.rows.list('baySpec'), shop.calendar).map((bay) => {
     const spots = bay.spots.map((spot) =>
       timeOfSpot(spot, bay, bySpot.get(keyOf(bay.bay.id, spot.spot)) ?? nothing, parts, around),
     );
@@ -164,7 +166,7 @@ export function bayTimeOf(query: BayTimeQuery, shop: ShopAtHand, jobs: readonly 
   return {
     from: query.from,
     to: query.to,
-    zone: shop.content.shop?.[0]?.zone ?? 'UTC',
+    zone: zoneOf(shop.rows),
     now: iso(shop.now),
     open: shop.calendar
       .openIntervals(window.from, window.to)

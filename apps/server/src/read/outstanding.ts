@@ -104,7 +104,7 @@ export function readOutstanding(
         values: [shopId, query.vehicle ?? null],
       });
       const limits = JSON.parse(rows[0]?.limits ?? '[]') as Limit[];
-      const seasons = new Map((shop.content.season ?? []).map((season) => [season.id, season]));
+      const seasons = new Map(shop.rows.list('season').map((season) => [season.id, season]));
       const found = limits.map((limit): Found => {
         const first = firstLimit(limit, shop.calendar, seasons);
         return { kind: limit[0], id: limit[1], first, key: first?.day ?? 'none' };

@@ -93,11 +93,15 @@ export function insertRows(table: StoredTable): string {
 SELECT $1, ${table.columns.map(writtenValue).join(', ')} FROM ${recordOf(table)}`;
 }
 
-/** Updates whole rows of the shop $1 from JSON ($2); the version must be the next one, else the row is left alone. */
+/**
+ * Updates whole rows of the shop $1 from JSON ($2). Each version must be the next one: fails (division by zero) unless all
+ * $3 rows were written, so that the commit that is already on its way cannot keep half of it.
+ */
 export function updateRows(table: StoredTable): string {
   const set = table.columns.filter((c) => c.name !== 'id').map((c) => `${c.sql} = ${writtenValue(c)}`);
-  return `UPDATE ${table.sql} t SET ${set.join(', ')} FROM ${recordOf(table)}
-WHERE t."shop_id" = $1 AND t."id" = r."id" AND t."version" = r."version" - 1`;
+  return `WITH u AS (UPDATE ${table.sql} t SET ${set.join(', ')} FROM ${recordOf(table)}
+WHERE t."shop_id" = $1 AND t."id" = r."id" AND t."version" = r."version" - 1 RETURNING 1)
+SELECT 1 / (count(*) = $3)::int FROM u`;
 }
 
 /** A row keyed by its SQL column names, as `insertRows` and `updateRows` read it. */

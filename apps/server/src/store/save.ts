@@ -27,13 +27,16 @@ const logStatement = `WITH h AS (
 ), r AS (
   INSERT INTO "change_rows" ("shop_id", "seq", "recorded_at", "rows", "staff", "wall")
   SELECT "shop_id", $2, to_timestamp($4::double precision / 1000), $12, $13, $14 FROM c
+), a AS (
+  INSERT INTO "answer" ("shop_id", "sender", "key", "fingerprint", "status", "body", "seq", "recorded_at")
+  SELECT "shop_id", $15, $9, $16, 200, $17, $2, to_timestamp($4::double precision / 1000) FROM c RETURNING 1
 )
-INSERT INTO "answer" ("shop_id", "sender", "key", "fingerprint", "status", "body", "seq", "recorded_at")
-SELECT "shop_id", $15, $9, $16, 200, $17, $2, to_timestamp($4::double precision / 1000) FROM c`;
+SELECT 1 / (count(*) = 1)::int FROM a`;
 
 interface Written {
   readonly statement: { readonly name: string; readonly text: string };
   readonly rows: readonly Record<string, unknown>[];
+  readonly isUpdate: boolean;
 }
 
 function written(edits: readonly Edit[]): Written[] {
@@ -44,50 +47,49 @@ function written(edits: readonly Edit[]): Written[] {
     const rowsOf = (list: readonly Edit[]) => list.map((edit) => writtenRow(storedTables[table], edit.after));
     const changed = ofTable.filter((edit) => edit.before !== null);
     const added = ofTable.filter((edit) => edit.before === null);
-    if (changed.length > 0) updates.push({ statement: statements[table].update, rows: rowsOf(changed) });
-    if (added.length > 0) inserts.push({ statement: statements[table].insert, rows: rowsOf(added) });
+    if (changed.length > 0) updates.push({ statement: statements[table].update, rows: rowsOf(changed), isUpdate: true });
+    if (added.length > 0) inserts.push({ statement: statements[table].insert, rows: rowsOf(added), isUpdate: false });
   }
   return [...updates, ...inserts];
 }
 
-/** Sends all statements and the commit; throws the first failure, after which nothing of it stands. */
+/**
+ * Sends all statements and the commit in one round trip; throws the first failure, after which nothing of it stands: a
+ * commit behind a failed statement rolls back, and a statement that did not write what it should have fails by itself.
+ */
 export async function save(client: pg.ClientBase, shopId: string, edits: readonly Edit[], entry: LogEntry): Promise<void> {
-  const parts = written(edits);
   const images = edits.map((edit) => [edit.table, edit.after.id, edit.before, edit.after]);
-  const sent: Promise<number>[] = parts.map(async ({ statement, rows }) => {
-    const { rowCount } = await client.query({ ...statement, values: [shopId, JSON.stringify(rows)] });
-    if (rowCount !== rows.length) throw new Error(`${statement.name} wrote ${rowCount ?? 0} rows of ${rows.length}`);
-    return rowCount;
-  });
-  const log = client.query({
-    name: 'log-change',
-    text: logStatement,
-    values: [
-      shopId,
-      entry.seq,
-      entry.configSeq,
-      entry.recordedAt,
-      entry.effectiveAt,
-      entry.personId,
-      entry.device,
-      entry.command,
-      entry.key,
-      JSON.stringify(entry.subjects),
-      JSON.stringify(entry.facts),
-      JSON.stringify(images),
-      entry.staff,
-      entry.wall,
-      entry.sender,
-      entry.fingerprint,
-      entry.body,
-    ],
-  });
-  sent.push(log.then(({ rowCount }) => {
-    if (rowCount !== 1) throw new Error('the log was not written');
-    return 1;
-  }));
-  // A wrong row count must not commit, so the commit waits for the counts; all else is one round trip.
-  const failure = (await Promise.allSettled(sent)).find((result) => result.status === 'rejected');
-  if (failure) throw failure.reason;
-  await client.query('COMMIT');
+  const sent: Promise<{ command: string }>[] = written(edits).map(({ statement, rows, isUpdate }) =>
+    client.query({ ...statement, values: [shopId, JSON.stringify(rows), ...(isUpdate ? [rows.length] : [])] }),
+  );
+  sent.push(
+    client.query({
+      name: 'log-change',
+      text: logStatement,
+      values: [
+        shopId,
+        entry.seq,
+        entry.configSeq,
+        entry.recordedAt,
+        entry.effectiveAt,
+        entry.personId,
+        entry.device,
+        entry.command,
+        entry.key,
+        JSON.stringify(entry.subjects),
+        JSON.stringify(entry.facts),
+        JSON.stringify(images),
+        entry.staff,
+        entry.wall,
+        entry.sender,
+        entry.fingerprint,
+        entry.body,
+      ],
+    }),
+    client.query('COMMIT'),
+  );
+  const results = await Promise.allSettled(sent);
+  for (const result of results) if (result.status === 'rejected') throw result.reason;
+  const last = results.at(-1);
+  if (last?.status !== 'fulfilled' || last.value.command !== 'COMMIT') throw new Error('the change was not committed');
 }

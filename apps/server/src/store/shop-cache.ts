@@ -14,6 +14,8 @@ export type TablesOfRows = { readonly [T in TableName]?: readonly Row<T>[] };
 export interface ShopRows {
   readonly configSeq: number;
   readonly content: TablesOfRows;
+  /** The same as a bag, on which each command's bag is laid. */
+  readonly rows: Rows;
   readonly calendar: Calendar;
 }
 
@@ -24,7 +26,7 @@ const statement = `SELECT json_build_object(${shopTables
   })
   .join(', ')})::text AS rows`;
 
-export function calendarFrom(content: ShopRows['content']): Calendar {
+export function calendarFrom(content: TablesOfRows): Calendar {
   return calendarOf({
     zone: content.shop?.[0]?.zone ?? 'UTC',
     hours: (content.openingHours ?? []).map(({ validFrom, week, breaks }) => ({ validFrom, week, breaks })),
@@ -50,7 +52,7 @@ export function makeShopCache() {
       if (known?.configSeq === configSeq) return known;
       const { rows } = await client.query<{ rows: string }>({ name: 'load-shop', text: statement, values: [shopId] });
       const content = decodeTables(rows[0]?.rows ?? '{}');
-      const fresh = { configSeq, content, calendar: calendarFrom(content) };
+      const fresh = { configSeq, content, rows: Rows.of(content), calendar: calendarFrom(content) };
       kept.set(shopId, fresh);
       if (kept.size > 500) kept.delete(kept.keys().next().value ?? shopId);
       return fresh;
@@ -59,16 +61,7 @@ export function makeShopCache() {
 }
 export type ShopCache = ReturnType<typeof makeShopCache>;
 
-/** One bag of the shop's own rows and what was loaded; of two copies of a row the later one counts. */
+/** A bag on top of the shop's own rows, which it shares; of two copies of a row the later one counts. */
 export function bagOf(shop: ShopRows, ...loaded: readonly (TablesOfRows | null | undefined)[]): Rows {
-  const parts = [shop.content, ...loaded].filter((part) => part !== null && part !== undefined);
-  const merged: Partial<Record<TableName, unknown[]>> = {};
-  for (const part of parts) {
-    for (const [name, rows] of Object.entries(part) as [TableName, readonly unknown[]][]) {
-      const known = merged[name];
-      if (known) known.push(...rows);
-      else merged[name] = [...rows];
-    }
-  }
-  return Rows.of(merged as TablesOfRows);
+  return loaded.reduce<Rows>((bag, content) => (content ? bag.with(content) : bag), shop.rows);
 }

@@ -13,7 +13,6 @@ const recentDays = 14;
 /** As `keptAfterEndMs` of the board: visits that ended lately may still be on it. */
 const recentlyEnded = `(j."ended_at" IS NULL OR j."ended_at" > (SELECT now FROM shop_now) - interval '36 hours')`;
 
-type Ids = readonly string[] | undefined;
 const idFields = [
   'jobs',
   'vehicles',
@@ -31,12 +30,7 @@ const idFields = [
   'people',
   'customers',
 ] as const satisfies readonly (keyof Slices)[];
-
-/** $1 shop, $2 plate key; then the id arrays in the order of `idFields`. */
-const idParam = Object.fromEntries(idFields.map((field, at) => [field, `$${at + 3}::uuid[]`])) as Record<
-  (typeof idFields)[number],
-  string
->;
+type IdField = (typeof idFields)[number];
 
 /** Rows of a child table lead to their job, and rows that belong to the vehicle to the vehicle. */
 const toJob = [
@@ -54,41 +48,61 @@ const toVehicle = [
   ['followUps', 'follow_up', 'id'],
 ] as const;
 
-const named = `shop_now AS (
+/** The parameter of each kind of id that a call has; a kind it does not have is an empty array. */
+type IdParams = (field: IdField) => string;
+
+function unionOf(parts: readonly string[]): string {
+  return parts.length > 0 ? parts.join('\n  UNION ') : 'SELECT NULL::uuid AS id WHERE false';
+}
+
+/** $1 shop, $2 plate key; then the id arrays that the call has. */
+function named(has: (field: IdField) => boolean, param: IdParams): string {
+  const jobs = [
+    ...(has('jobs') ? [`SELECT unnest(${param('jobs')}) AS id`] : []),
+    ...toJob
+      .filter(([field]) => has(field))
+      .map(([field, table]) => `SELECT "job_id" AS id FROM "${table}" WHERE "shop_id" = $1 AND "id" = ANY(${param(field)})`),
+  ];
+  const vehicles = [
+    ...(has('vehicles') ? [`SELECT unnest(${param('vehicles')}) AS id`] : []),
+    `SELECT "vehicle_id" AS id FROM "job" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM named_job)`,
+    ...toVehicle
+      .filter(([field]) => has(field))
+      .map(([field, table, column]) => `SELECT "vehicle_id" AS id FROM "${table}" WHERE "shop_id" = $1 AND "${column}" = ANY(${param(field)})`),
+  ];
+  return `shop_now AS (
   SELECT ${shopNow} AS now FROM "head" h WHERE h."shop_id" = $1
 ), named_job AS (
-  SELECT unnest(${idParam.jobs}) AS id
-  ${toJob.map(([field, table]) => `UNION SELECT "job_id" FROM "${table}" WHERE "shop_id" = $1 AND "id" = ANY(${idParam[field]})`).join('\n  ')}
+  ${unionOf(jobs)}
 ), on_vehicle AS (
-  SELECT unnest(${idParam.vehicles}) AS id
-  UNION SELECT "vehicle_id" FROM "job" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM named_job)
-  ${toVehicle.map(([field, table, column]) => `UNION SELECT "vehicle_id" FROM "${table}" WHERE "shop_id" = $1 AND "${column}" = ANY(${idParam[field]})`).join('\n  ')}
+  ${unionOf(vehicles)}
 ), whole_job AS (
   SELECT id FROM named_job
   UNION SELECT j."id" FROM "job" j WHERE j."shop_id" = $1 AND j."vehicle_id" IN (SELECT id FROM on_vehicle) AND NOT j."void" AND ${recentlyEnded}
 ), reported AS (
-  SELECT "bay_id", "person_id" FROM "report" WHERE "shop_id" = $1 AND "id" = ANY(${idParam.reports})
+  SELECT "bay_id", "person_id" FROM "report" WHERE "shop_id" = $1 AND "id" = ANY(${param('reports')})
 ), in_bay AS (
-  SELECT s.* FROM "spot_use" s WHERE s."shop_id" = $1 AND NOT s."void"
-    AND (s."bay_id" = ANY(${idParam.bays}) OR s."bay_id" IN (SELECT "bay_id" FROM reported))
-    AND (s."to_at" IS NULL OR s."from_at" > (SELECT now FROM shop_now) - interval '${recentDays} days')
+  SELECT s."id", s."job_id", s."vehicle_id" FROM "spot_use" s WHERE s."shop_id" = $1 AND NOT s."void"
+    AND (s."bay_id" = ANY(${param('bays')})${has('reports') ? ' OR s."bay_id" IN (SELECT "bay_id" FROM reported)' : ''})
+    AND (s."to_at" IS NULL OR s."from_at" > (SELECT now FROM shop_now) - interval '${String(recentDays)} days')
 ), on_clock AS (
   SELECT c."id", c."line_id" FROM "clock" c WHERE c."shop_id" = $1 AND NOT c."void"
-    AND (c."person_id" = ANY(${idParam.people}) OR c."person_id" IN (SELECT "person_id" FROM reported))
-    AND (c."to_at" IS NULL OR c."from_at" > (SELECT now FROM shop_now) - interval '${recentDays} days')
+    AND (c."person_id" = ANY(${param('people')})${has('reports') ? ' OR c."person_id" IN (SELECT "person_id" FROM reported)' : ''})
+    AND (c."to_at" IS NULL OR c."from_at" > (SELECT now FROM shop_now) - interval '${String(recentDays)} days')
 ), known_vehicle AS (
   SELECT id FROM on_vehicle
   UNION SELECT "vehicle_id" FROM in_bay
   UNION SELECT "id" FROM "vehicle" WHERE "shop_id" = $1 AND $2::text IS NOT NULL AND "plate_key" = $2
 ), known_customer AS (
-  SELECT unnest(${idParam.customers}) AS id
+  SELECT unnest(${param('customers')}) AS id
   UNION SELECT "customer_id" FROM "vehicle" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM on_vehicle)
   UNION SELECT "customer_id" FROM "job" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM whole_job)
 )`;
+}
 
 const byJob = `t."job_id" IN (SELECT id FROM whole_job)`;
 const byVehicle = `t."vehicle_id" IN (SELECT id FROM on_vehicle)`;
-const parts = `IN (SELECT p."id" FROM "part_line" p WHERE p."shop_id" = $1 AND p."vehicle_id" IN (SELECT id FROM on_vehicle))`;
+const ofParts = `IN (SELECT p."id" FROM "part_line" p WHERE p."shop_id" = $1 AND p."vehicle_id" IN (SELECT id FROM on_vehicle))`;
 
 /** Which rows of each table a bag gets; tables that are not here come from the shop cache or in reads of their own. */
 const where: Readonly<Partial<Record<TableName, string>>> = {
@@ -113,22 +127,14 @@ const where: Readonly<Partial<Record<TableName, string>>> = {
   holdLine: byJob,
   holdPart: byJob,
   partLine: byVehicle,
-  dueIn: `t."part_line_id" ${parts}`,
-  arrival: `t."part_line_id" ${parts}`,
+  dueIn: `t."part_line_id" ${ofParts}`,
+  arrival: `t."part_line_id" ${ofParts}`,
   partsOrder: `t."id" IN (SELECT p."order_id" FROM "part_line" p WHERE p."shop_id" = $1 AND p."vehicle_id" IN (SELECT id FROM on_vehicle))`,
   temporaryFix: `${byVehicle} AND (t."state" <> 'ended' OR ${byJob})`,
   secondCheck: byVehicle,
-  followUp: `${byVehicle} AND (t."state" = 'open' OR t."id" = ANY(${idParam.followUps}))`,
+  followUp: `${byVehicle} AND t."state" = 'open'`,
 };
-const loadedTables = Object.keys(where) as TableName[];
-
-const loadStatement = `WITH ${named}
-SELECT json_build_object(${loadedTables
-  .map((name) => {
-    const table = storedTables[name];
-    return `'${name}', (SELECT json_agg(${readRow(table, 't')}) FROM ${table.sql} t WHERE t."shop_id" = $1 AND NOT t."void" AND ${where[name] ?? 'false'})`;
-  })
-  .join(',\n')})::text AS rows`;
+const allTables = Object.keys(where) as TableName[];
 
 export interface LoadCall {
   readonly name: string;
@@ -136,13 +142,38 @@ export interface LoadCall {
   readonly values: readonly unknown[];
 }
 
+/** Each combination of ids and tables that commands ask for is one prepared statement; there are some dozens. */
+const statements = new Map<string, { readonly name: string; readonly text: string }>();
+
+function statementFor(fields: readonly IdField[], tables: readonly TableName[]): { name: string; text: string } {
+  const key = `${fields.join()} ${tables.join()}`;
+  const known = statements.get(key);
+  if (known) return known;
+  const has = (field: IdField) => fields.includes(field);
+  const param: IdParams = (field) => (has(field) ? `$${String(fields.indexOf(field) + 3)}::uuid[]` : `'{}'::uuid[]`);
+  const rows = tables.map((name) => {
+    const table = storedTables[name];
+    return `'${name}', (SELECT json_agg(${readRow(table, 't')}) FROM ${table.sql} t WHERE t."shop_id" = $1 AND NOT t."void" AND (${filterOf(name, has, param)}))`;
+  });
+  const text = `WITH ${named(has, param)}\nSELECT json_build_object(${rows.join(',\n')})::text AS rows`;
+  const made = { name: `load-${String(statements.size)}`, text };
+  statements.set(key, made);
+  return made;
+}
+
+/** A follow-up that a command names is loaded when it is closed too. */
+function filterOf(name: TableName, has: (field: IdField) => boolean, param: IdParams): string {
+  const filter = where[name] ?? 'false';
+  return name === 'followUp' && has('followUps') ? `(${filter}) OR t."id" = ANY(${param('followUps')})` : filter;
+}
+
 /** Null where a command needs no rows beyond the shop's own. */
 export function loadCall(shopId: string, slices: Slices): LoadCall | null {
-  const ids: Ids[] = idFields.map((field) => slices[field]);
-  if (slices.plateKey === undefined && ids.every((list) => !list || list.length === 0)) return null;
+  const fields = idFields.filter((field) => (slices[field]?.length ?? 0) > 0);
+  if (slices.plateKey === undefined && fields.length === 0) return null;
+  const tables = slices.tables ? allTables.filter((name) => name === 'job' || name === 'vehicle' || slices.tables?.includes(name)) : allTables;
   return {
-    name: 'load-slices',
-    text: loadStatement,
-    values: [shopId, slices.plateKey ?? null, ...ids.map((list) => list ?? [])],
+    ...statementFor(fields, tables),
+    values: [shopId, slices.plateKey ?? null, ...fields.map((field) => slices[field])],
   };
 }

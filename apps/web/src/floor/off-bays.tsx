@@ -3,6 +3,7 @@ import { useState, type ReactElement } from 'react';
 import { Link } from 'wouter';
 
 import { useMay } from '../live/session.js';
+import { FlagLines } from '../pieces/flag-lines.js';
 import { said } from '../pieces/typed.js';
 import { shownCautions } from '../pieces/vehicle-head.js';
 import { useVisitWords } from '../pieces/visit-words.js';
@@ -17,7 +18,7 @@ import { WaitMark } from '../ui/marks/wait-mark.js';
 import { Plate } from '../ui/plate.js';
 import type { PickedState } from './picked.js';
 import { usePromiseWords } from './promise-words.js';
-import { FlagLines, VehicleActs } from './spot-row.js';
+import { VehicleActs } from './vehicle-acts.js';
 
 type RowsProps = {
   readonly board: Board;

@@ -3,19 +3,19 @@ import type { Interval } from '@holdfast/shop-calendar';
 import { useState, type ReactElement } from 'react';
 
 import { useMay } from '../live/session.js';
+import { FlagLines } from '../pieces/flag-lines.js';
 import { HoldForm } from '../pieces/hold-form.js';
-import { useSentences } from '../pieces/sentences.js';
+import { SpotPlace } from '../pieces/spot-place.js';
 import { useSpotName } from '../pieces/use-placing.js';
 import { shownCautions } from '../pieces/vehicle-head.js';
 import { useVisitWords } from '../pieces/visit-words.js';
 import { jobPath } from '../screen-paths.js';
 import { BayRow } from '../strip/bay-row.js';
 import { useText } from '../text/use-text.js';
-import { Button } from '../ui/button.js';
 import type { PickedState } from './picked.js';
 import { usePromiseWords } from './promise-words.js';
 import { segmentsOfSpot, stitchedOfSpot } from './spot-strip.js';
-import { SpotPlace } from '../pieces/spot-place.js';
+import { VehicleActs } from './vehicle-acts.js';
 import { awaitedParts, openLines } from '../pieces/visit-lists.js';
 
 type SpotRowProps = {
@@ -24,20 +24,6 @@ type SpotRowProps = {
   readonly window: Interval;
   readonly now: number;
   readonly picked: PickedState;
-};
-
-/** Sentences of the flags on a visit that nobody has cleared. */
-export const FlagLines = ({ board, jobId }: { readonly board: Board; readonly jobId: string }): ReactElement | null => {
-  const sentences = useSentences();
-  const flags = rowsOf(board).list('flag', (flag) => flag.jobId === jobId && flag.clearedAt === null);
-  if (flags.length === 0) return null;
-  return (
-    <ul className="hf-flags">
-      {flags.map((flag) => (
-        <li key={flag.id}>{sentences.flag(flag)}</li>
-      ))}
-    </ul>
-  );
 };
 
 const useEmptyWords = (board: Board, spot: Spot, now: number): string => {
@@ -119,36 +105,6 @@ export const SpotRow = ({ board, spot, window, now, picked }: SpotRowProps): Rea
             setAsksWhy(false);
           }}
         />
-      )}
-    </>
-  );
-};
-
-type ActsProps = { readonly visit: Visit; readonly picked: PickedState; readonly ask?: () => void };
-
-/** Pick it, or say why it stands; nothing while another one is picked. */
-export const VehicleActs = ({ visit, picked, ask }: ActsProps): ReactElement | null => {
-  const { t } = useText();
-  const may = useMay();
-  const { plate } = visit.vehicle;
-  if (picked.visit !== undefined) return null;
-  return (
-    <>
-      {may.command('takeIntoBay') && (
-        <Button
-          size="small"
-          label={t('floor.pickNamed', { plate })}
-          onPress={() => {
-            picked.pick(visit.job.id);
-          }}
-        >
-          {t('floor.pick')}
-        </Button>
-      )}
-      {ask !== undefined && (
-        <Button size="small" label={t('floor.sayWhyNamed', { plate })} onPress={ask}>
-          {t('floor.sayWhy')}
-        </Button>
       )}
     </>
   );

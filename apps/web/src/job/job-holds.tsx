@@ -6,8 +6,11 @@ import { useBoard, useNow } from '../live/use-board.js';
 import { Opener } from '../pieces/form-sheet.js';
 import { EndHoldForm, HoldForm } from '../pieces/hold-form.js';
 import { Dated, Entries, Entry, Part, SmallList } from '../pieces/part.js';
+import { ageTicksOf, dayMinutesOf, limitMinutes } from '../pieces/waiting-limits.js';
 import { useText } from '../text/use-text.js';
+import { AgeTicks } from '../ui/marks/age-ticks.js';
 import { ReasonGlyph } from '../ui/marks/reason-glyph.js';
+import { WaitMark } from '../ui/marks/wait-mark.js';
 import { awaitedParts, type JobHold, openLines } from './job-parties.js';
 
 type Props = { readonly view: JobView };
@@ -17,13 +20,18 @@ const HoldEntry = ({ view, hold }: Props & { readonly hold: JobHold }): ReactEle
   const board = useBoard();
   const now = useNow();
   const from = Date.parse(hold.fromAt);
+  const calendar = calendarOfBoard(board);
+  const minutes = calendar.openMinutes(from, now);
+  const limit = limitMinutes[hold.reason];
+  const waiting = limit !== null && minutes > limit ? 'past' : 'within';
+  const ticks = ageTicksOf(minutes, dayMinutesOf(calendar, now));
   const titles = view.lines.filter((line) => hold.lineIds.includes(line.id)).map((line) => line.title);
   const parts = view.partLines.filter((part) => hold.partLineIds.includes(part.id)).map((part) => part.description);
   const move = hold.moveOf ?? board.tables.person.get(hold.moveOfId ?? '')?.name;
   const lines = [
     t('job.heldSince', {
       since: format.moment(from, now),
-      time: format.duration(calendarOfBoard(board).openMinutes(from, now)),
+      time: format.duration(minutes),
     }),
     titles.length === 0 ? t('job.holdsAll') : t('job.holdsLines', { titles: titles.join(', ') }),
     ...(parts.length === 0 ? [] : [t('job.waitsFor', { parts: parts.join(', ') })]),
@@ -43,6 +51,8 @@ const HoldEntry = ({ view, hold }: Props & { readonly hold: JobHold }): ReactEle
       <p className="hf-entry-line hf-entry-title">
         <ReasonGlyph reason={hold.reason} title={null} size={28} />
         {t('strip.heldFor', { reason: t(`reason.${hold.reason}`) })}
+        {limit !== null && <WaitMark waiting={waiting} title={t(`wait.${waiting}`)} size={20} />}
+        <AgeTicks count={ticks} title={t(`age.${ticks}`)} />
       </p>
       <SmallList lines={lines} />
     </Entry>

@@ -1,4 +1,4 @@
-import { runningTotal } from '@holdfast/board';
+import { runningTotal, visitOf } from '@holdfast/board';
 import type { JobView } from '@holdfast/contract';
 import type { ReactElement, ReactNode } from 'react';
 import { Link } from 'wouter';
@@ -8,6 +8,7 @@ import { Opener } from '../pieces/form-sheet.js';
 import { LogList } from '../pieces/log-list.js';
 import { PromisedForm } from '../pieces/promised-form.js';
 import { RollsForm } from '../pieces/rolls-form.js';
+import { useVisitWords } from '../pieces/visit-words.js';
 import { handBackPath } from '../screen-paths.js';
 import { useText } from '../text/use-text.js';
 import { titlesOf } from './job-parties.js';
@@ -45,16 +46,6 @@ const Total = ({ view }: Props): ReactElement => {
   );
 };
 
-const WhereItIs = ({ view }: Props): ReactElement => {
-  const { t } = useText();
-  const bays = useBoard().tables.bay;
-  const place = view.places.find((one) => one.toAt === null);
-  if (place === undefined) return <>–</>;
-  if (place.kind === 'bay') return <>{t('word.place.bay', { bay: bays.get(place.bayId ?? '')?.name ?? '' })}</>;
-  if (place.kind === 'yard' && place.yardSpot !== null) return <>{t('job.yardSpot', { spot: place.yardSpot })}</>;
-  return <>{t(`word.place.${place.kind}`, { bay: '' })}</>;
-};
-
 const Leaving = ({ view }: Props): ReactElement | null => {
   const { t } = useText();
   if (view.blockers === null) return null;
@@ -73,6 +64,9 @@ export const JobSide = ({ view }: Props): ReactElement => {
   const { t, format } = useText();
   const now = useNow();
   const { job, vehicle, contacts } = view;
+  const board = useBoard();
+  const visit = visitOf(board, job.id, now);
+  const words = useVisitWords(board, now);
   const promised = job.promisedAt === null ? null : Date.parse(job.promisedAt);
   const contact = contacts.find((one) => one.id === job.contactId) ?? contacts[0];
   const moves = vehicle.mayBeDriven ? 'driven' : vehicle.rolls ? 'rollsOnly' : 'notRolls';
@@ -94,9 +88,10 @@ export const JobSide = ({ view }: Props): ReactElement => {
           {promised === null ? t('job.noPromise') : format.moment(promised, now)}
           {open && promised !== null && promised < now && <strong> {t('job.late')}</strong>}
         </Row>
-        {open && (
+        {visit !== undefined && open && (
           <Row name={t('job.where')}>
-            <WhereItIs view={view} />
+            {words.place(visit)}
+            <span className="hf-small hf-quiet"> {words.state(visit)}</span>
           </Row>
         )}
         <Row

@@ -3,10 +3,10 @@ import type { ReactElement } from 'react';
 
 import { useBoard, useNow } from '../live/use-board.js';
 import { CautionForm, EndCautionForm } from '../pieces/caution-forms.js';
-import { flagWords } from '../pieces/flag-words.js';
 import { Opener } from '../pieces/form-sheet.js';
 import { Entries, Entry, Part, SmallList } from '../pieces/part.js';
 import { OutcomeForm } from '../pieces/outcome-form.js';
+import { useSentences } from '../pieces/sentences.js';
 import { cautionWords, shownCautions } from '../pieces/vehicle-head.js';
 import { useText } from '../text/use-text.js';
 import { CautionMark } from '../ui/marks/caution-mark.js';
@@ -22,6 +22,7 @@ export const JobCautions = ({ view }: Props): ReactElement => {
   const open = view.cautions.filter((caution) => caution.endedAt === null);
   const kinds = new Map(shownCautions(open, t).map((shown) => [shown.id, shown.kind]));
   const done = doneLines(view);
+  const sentences = useSentences();
   return (
     <Part
       heading={t('job.cautions')}
@@ -66,7 +67,7 @@ export const JobCautions = ({ view }: Props): ReactElement => {
       {view.flags.length > 0 && (
         <div>
           <h3>{t('job.flags')}</h3>
-          <SmallList lines={view.flags.map((flag) => flagWords(flag, t))} />
+          <SmallList lines={view.flags.map((flag) => sentences.flag(flag))} />
         </div>
       )}
     </Part>

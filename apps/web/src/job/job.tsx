@@ -3,14 +3,14 @@ import { useEffect, type ReactElement } from 'react';
 import { Link, useParams } from 'wouter';
 
 import './job.css';
-import { useRead } from '../live/reads.js';
 import { SignedIn } from '../live/signed-in.js';
-import { useBoard, useNow } from '../live/use-board.js';
+import { useNow } from '../live/use-board.js';
 import { ReadState } from '../pieces/read-state.js';
 import { VehicleHead } from '../pieces/vehicle-head.js';
 import { handBackPath, vehiclePath } from '../screen-paths.js';
 import { ScreenHead } from '../shell/screen-head.js';
 import { useText } from '../text/use-text.js';
+import { useJob } from './use-job.js';
 import { JobFindings } from './job-findings.js';
 import { JobFixes, JobFollowUps } from './job-fixes.js';
 import { JobHolds } from './job-holds.js';
@@ -18,12 +18,6 @@ import { JobLines } from './job-lines.js';
 import { JobParts } from './job-parts.js';
 import { JobLog, JobSide } from './job-side.js';
 import { JobCautions, JobConcerns } from './job-top.js';
-
-/** The read of a job, kept fresh by every change of it, of its vehicle and of its parts. */
-export const useJob = (id: string) => {
-  const vehicleId = useBoard().tables.job.get(id)?.vehicleId;
-  return useRead<JobView>(`/api/jobs/${id}`, [`job:${id}`, ...(vehicleId === undefined ? [] : [`vehicle:${vehicleId}`])]);
-};
 
 /** A refusal leads to `#<table>-<id>`; the row is here only once the job has been read. */
 const useAnchor = (isHere: boolean): void => {

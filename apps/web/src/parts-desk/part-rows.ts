@@ -17,8 +17,8 @@ export type OpenOrder = {
 };
 
 export type PartLists = {
-  /** On order, their day past. */
-  readonly late: readonly PartItem[];
+  /** On order, their day past; by order as well. */
+  readonly late: readonly OpenOrder[];
   readonly wanted: readonly PartItem[];
   readonly orders: readonly OpenOrder[];
   /** All pieces here, not yet on the vehicle. */
@@ -78,7 +78,7 @@ export const partLists = (items: readonly PartItem[], board: Board, today: strin
   const sorted = [...items].sort(byCost(board));
   const onOrder = sorted.filter((item) => item.state === 'ordered' || item.state === 'partArrived');
   return {
-    late: onOrder.filter((item) => item.dueOn !== null && item.dueOn < today),
+    late: ordersOf(onOrder.filter((item) => item.dueOn !== null && item.dueOn < today)),
     wanted: sorted.filter((item) => item.state === 'wanted'),
     orders: ordersOf(onOrder.filter((item) => item.dueOn === null || item.dueOn >= today)),
     arrived: sorted.filter((item) => item.state === 'arrived'),

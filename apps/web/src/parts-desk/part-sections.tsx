@@ -69,21 +69,6 @@ const OnOrderActs = ({ item, bins }: ActProps & Pick<SectionProps, 'bins'>): Rea
   </>
 );
 
-/** On order, and the day that was told is past. */
-export const LateParts = ({ items, now, bins }: SectionProps & { readonly items: readonly PartItem[] }): ReactElement | null => {
-  const { t } = useText();
-  if (items.length === 0) return null;
-  return (
-    <Part heading={t('partsDesk.late')} under={t('partsDesk.lateWhy')}>
-      <ul className="hf-part-lines">
-        {items.map((item) => (
-          <PartEntry key={item.id} item={item} now={now} acts={<OnOrderActs item={item} bins={bins} />} />
-        ))}
-      </ul>
-    </Part>
-  );
-};
-
 const OrderGroup = ({ order, now, all, bins }: SectionProps & { readonly order: OpenOrder }): ReactElement => {
   const { t } = useText();
   const supplier = order.supplierName ?? t('partsDesk.noSupplier');
@@ -123,13 +108,13 @@ const OrderGroup = ({ order, now, all, bins }: SectionProps & { readonly order: 
   );
 };
 
+type OrdersProps = SectionProps & { readonly orders: readonly OpenOrder[]; readonly heading: string; readonly under?: string };
+
 /** On order, by supplier and reference: a whole order is checked in by one act. */
-export const OrderedParts = (props: SectionProps & { readonly orders: readonly OpenOrder[] }): ReactElement | null => {
-  const { t } = useText();
-  const { orders, ...shared } = props;
+export const OrderedParts = ({ orders, heading, under, ...shared }: OrdersProps): ReactElement | null => {
   if (orders.length === 0) return null;
   return (
-    <Part heading={t('partsDesk.ordered')}>
+    <Part heading={heading} {...(under === undefined ? {} : { under })}>
       {orders.map((order) => (
         <OrderGroup key={order.key} order={order} {...shared} />
       ))}

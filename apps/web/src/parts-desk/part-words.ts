@@ -10,11 +10,10 @@ const dayOf = (one: Pick<DueIn, 'dueOn' | 'state'>, { t, format }: Text): string
 export const dueWords = (item: PartItem, text: Text): string | null => {
   const last = item.dueIns.at(-1);
   if (!last) return null;
-  const { t } = text;
-  const day = dayOf(last, text);
-  const state = last.dueOn === null ? '' : t(`word.supplier.${last.state}`);
-  if (item.dueIns.length === 1) return t('partsDesk.due.first', { day, state });
-  return t('partsDesk.due.again', { day, state, ordinal: last.ordinal });
+  const { t, format } = text;
+  const state = t(`word.supplier.${last.state}`);
+  const first = last.dueOn === null ? t('partsDesk.due.noDay', { state }) : t('partsDesk.due.day', { day: format.day(last.dueOn), state });
+  return last.ordinal === 1 ? first : t('partsDesk.due.again', { first, ordinal: last.ordinal });
 };
 
 /** Earlier dates, each with the day it was told: what slipped. */

@@ -13,7 +13,7 @@ import { ScreenHead } from '../shell/screen-head.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
 import { EmptyState } from '../ui/empty-state.js';
-import { ArrivedParts, LateParts, OrderedParts } from './part-sections.js';
+import { ArrivedParts, OrderedParts } from './part-sections.js';
 import { partLists } from './part-rows.js';
 import { WantedParts } from './wanted-parts.js';
 import { WantPart } from './want-part.js';
@@ -36,7 +36,7 @@ const PartsDesk = (): ReactElement => {
     <>
       <ScreenHead
         heading={t('nav.parts')}
-        under={t('partsDesk.under', { wanted: lists.wanted.length, late: lists.late.length, arrived: lists.arrived.length })}
+        under={t('partsDesk.under', { wanted: lists.wanted.length, late: lists.late.reduce((sum, order) => sum + order.items.length, 0), arrived: lists.arrived.length })}
         acts={
           <>
             <WantPart />
@@ -53,9 +53,9 @@ const PartsDesk = (): ReactElement => {
           <p>{t('partsDesk.noneWhy')}</p>
         </EmptyState>
       )}
-      <LateParts items={lists.late} {...shared} />
+      <OrderedParts heading={t('partsDesk.late')} under={t('partsDesk.lateWhy')} orders={lists.late} {...shared} />
       {lists.wanted.length > 0 && <WantedParts items={lists.wanted} chosen={chosen} onChosen={setChosen} {...shared} />}
-      <OrderedParts orders={lists.orders} {...shared} />
+      <OrderedParts heading={t('partsDesk.ordered')} orders={lists.orders} {...shared} />
       <ArrivedParts items={lists.arrived} {...shared} />
       {read.more && (
         <Part heading={t('partsDesk.more')}>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 
-import { wayAfter } from './first-screen.js';
+import { firstScreenOf, wayAfter } from './first-screen.js';
 
 describe('the way after signing in', () => {
   it('is the path the person wanted', () => {
@@ -16,5 +16,15 @@ describe('the way after signing in', () => {
 
   it('is not the sign-in page again, and the first screen is chosen by role', () => {
     expect([wayAfter('then=%2Fsign-in'), wayAfter('then=%2F')]).toEqual([null, null]);
+  });
+});
+
+describe('the first screen', () => {
+  it('is that of the trade, and the floor for whoever leads', () => {
+    expect(firstScreenOf(['technician'])).toBe('/bay');
+    expect(firstScreenOf(['partsClerk'])).toBe('/parts');
+    expect(firstScreenOf(['desk'])).toBe('/desk');
+    expect(firstScreenOf(['technician', 'manager'])).toBe('/floor');
+    expect(firstScreenOf(['owner'])).toBe('/floor');
   });
 });

@@ -1,7 +1,6 @@
 import type { Role } from '@holdfast/domain';
 
-import { navigation, pathOf, type NavScreen } from '../screen-paths.js';
-import { screens } from '../screens.js';
+import { pathOf, type NavScreen } from '../screen-paths.js';
 
 const firstOf: Readonly<Record<Role, NavScreen>> = {
   owner: 'floor',
@@ -9,7 +8,7 @@ const firstOf: Readonly<Record<Role, NavScreen>> = {
   technician: 'bay',
   partsClerk: 'parts',
   desk: 'desk',
-  wallScreen: 'wall',
+  wallScreen: 'floor',
 };
 
 // Whoever leads looks at the whole floor first, whatever else they do.
@@ -18,9 +17,7 @@ const order: readonly Role[] = ['manager', 'owner', 'technician', 'partsClerk', 
 /** The path of the screen that fits the roles best. */
 export const firstScreenOf = (roles: readonly Role[]): string => {
   const role = order.find((candidate) => roles.includes(candidate));
-  const wanted = role === undefined ? 'floor' : firstOf[role];
-  const there = wanted in screens ? wanted : navigation.find((name) => name in screens);
-  return pathOf[there ?? 'style'];
+  return pathOf[role === undefined ? 'floor' : firstOf[role]];
 };
 
 /** Where the person wanted to go before they were asked to sign in; a path of this client only, else null. */

@@ -23,6 +23,9 @@ import { ui as uiEnGb } from './en-gb/ui.js';
 import { piecesEnGb } from './en-gb/pieces.js';
 import { logEnGb } from './en-gb/log.js';
 import { jobEnGb } from './en-gb/job.js';
+import { handBackEnGb } from './en-gb/hand-back.js';
+import { deskEnGb } from './en-gb/desk.js';
+import { vehicleEnGb } from './en-gb/vehicle.js';
 import { problemsEnUs } from './en-us/problems.js';
 import { refusalsHoldEnUs } from './en-us/refusals-hold.js';
 import { refusalsJobEnUs } from './en-us/refusals-job.js';
@@ -42,6 +45,9 @@ import { ui as uiEnUs } from './en-us/ui.js';
 import { piecesEnUs } from './en-us/pieces.js';
 import { logEnUs } from './en-us/log.js';
 import { jobEnUs } from './en-us/job.js';
+import { handBackEnUs } from './en-us/hand-back.js';
+import { deskEnUs } from './en-us/desk.js';
+import { vehicleEnUs } from './en-us/vehicle.js';
 
 export const locales = ['en-GB', 'en-US'] as const;
 export type Locale = (typeof locales)[number];
@@ -66,6 +72,9 @@ const enGb = {
   ...piecesEnGb,
   ...logEnGb,
   ...jobEnGb,
+  ...handBackEnGb,
+  ...deskEnGb,
+  ...vehicleEnGb,
 };
 
 export type TextKey = keyof typeof enGb;
@@ -90,6 +99,9 @@ const enUs: Readonly<Record<TextKey, string>> = {
   ...piecesEnUs,
   ...logEnUs,
   ...jobEnUs,
+  ...handBackEnUs,
+  ...deskEnUs,
+  ...vehicleEnUs,
 };
 
 export const catalogues: Readonly<Record<Locale, Readonly<Record<TextKey, string>>>> = { 'en-GB': enGb, 'en-US': enUs };

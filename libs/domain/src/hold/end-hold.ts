@@ -6,6 +6,7 @@ import { isLead } from '../questions/people-and-shop.js';
 import { live } from '../questions/place-and-work.js';
 import { notThere } from '../questions/references.js';
 import type { Row } from '../tables/tables.js';
+import { settledTables } from '../settle/settled-tables.js';
 
 /**
  * Who may end which hold by hand: owner and manager any; the desk those for a go-ahead; a technician their own, but not
@@ -34,7 +35,7 @@ function mayEnd(by: By, hold: Row<'hold'>): boolean {
 
 /** A turn. A parts hold that still waits for parts ends by hand only with words; else it ends by itself (rule 6). */
 export const endHold: CommandRule<'endHold'> = {
-  needs: (input) => ({ holds: [input.holdId] }),
+  needs: (input) => ({ holds: [input.holdId], tables: settledTables }),
   decide: (rows, input, at) => {
     const hold = live(rows, 'hold', input.holdId);
     if (!hold) return notThere('hold', input.holdId);

@@ -4,6 +4,7 @@ import type { CommandRule } from '../kernel/family.js';
 import { type Refused, refuse } from '../kernel/refusal.js';
 import type { Rows } from '../kernel/rows.js';
 import { live } from '../questions/place-and-work.js';
+import { settledTables } from '../settle/settled-tables.js';
 import { absent, notThere } from '../questions/references.js';
 import type { Row } from '../tables/tables.js';
 import type { HoldReason } from '../tables/words.js';
@@ -21,6 +22,7 @@ function mayOpen(by: By, reason: HoldReason): boolean {
 export const openHold: CommandRule<'openHold'> = {
   needs: (input) => ({
     jobs: [input.jobId],
+    tables: settledTables,
     ...(input.lineIds ? { lines: input.lineIds } : {}),
     ...(input.partLineIds ? { partLines: input.partLineIds } : {}),
   }),

@@ -24,6 +24,7 @@ function refusedCaution(rows: Rows, input: AddCaution): Refused | null {
 export const addCaution: CommandRule<'addCaution'> = {
   needs: (input) => ({
     vehicles: [input.vehicleId],
+    tables: ['caution'],
     ...(input.jobId === undefined ? {} : { jobs: [input.jobId] }),
   }),
   decide: (rows, input, at) => {
@@ -85,6 +86,7 @@ function refusedWorking(by: Circumstances['by'], caution: Row<'caution'>): Refus
 export const endCaution: CommandRule<'endCaution'> = {
   needs: (input) => ({
     cautions: [input.cautionId],
+    tables: ['caution', 'workLine'],
     ...(input.lineId === undefined ? {} : { lines: [input.lineId] }),
   }),
   decide: (rows, input, at) => {

@@ -6,7 +6,7 @@ import { promisedTooEarly } from './promised-time.js';
 
 /** A turn on the job: another promised time (epoch ms), or none. Refused for a time before now and on an ended job. */
 export const changePromisedTime: CommandRule<'changePromisedTime'> = {
-  needs: (input) => ({ jobs: [input.jobId] }),
+  needs: (input) => ({ jobs: [input.jobId], tables: [] }),
   decide: (rows, input, at) => {
     const job = live(rows, 'job', input.jobId);
     if (!job) return notThere('job', input.jobId);

@@ -16,6 +16,7 @@ import type { Row } from '../tables/tables.js';
 export const addFinding: CommandRule<'addFinding'> = {
   needs: (input) => ({
     jobs: [input.jobId],
+    tables: ['concern', 'finding'],
     ...(input.concernId === undefined ? {} : { concerns: [input.concernId] }),
   }),
   decide: (rows, input, at) => {
@@ -61,6 +62,7 @@ function ofOtherVehicle(rows: Rows, input: AttachPhoto, job: Row<'job'>): Refuse
 export const attachPhoto: CommandRule<'attachPhoto'> = {
   needs: (input) => ({
     jobs: [input.jobId],
+    tables: ['finding', 'photo', 'temporaryFix'],
     ...(input.temporaryFixId === undefined ? {} : { fixes: [input.temporaryFixId] }),
   }),
   decide: (rows, input, at) => {

@@ -27,7 +27,7 @@ function unsaid(input: RecordConcernOutcome, concern: Row<'concern'>, conditions
 
 /** A turn on the concern; a later word replaces the earlier one while the vehicle is here. */
 export const recordConcernOutcome: CommandRule<'recordConcernOutcome'> = {
-  needs: (input) => ({ concerns: [input.concernId] }),
+  needs: (input) => ({ concerns: [input.concernId], tables: ['concern'] }),
   decide: (rows, input, at) => {
     const concern = live(rows, 'concern', input.concernId);
     const job = concern && live(rows, 'job', concern.jobId);

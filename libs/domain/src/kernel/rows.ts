@@ -18,27 +18,44 @@ export interface Edit {
 
 export class Rows {
   private readonly bags: Bags = {};
+  /** Tables whose map is this bag's own; the others are shared with the bag it came from until they are written. */
+  private readonly own = new Set<TableName>();
   private readonly edits = new Map<string, { table: TableName; before: Row<TableName> | null; id: string }>();
 
   static of(content: { readonly [T in TableName]?: readonly Row<T>[] }): Rows {
-    const rows = new Rows();
+    return new Rows().with(content);
+  }
+
+  /** A bag with these rows beside the ones it has; of two copies of a row the later one counts. */
+  with(content: { readonly [T in TableName]?: readonly Row<T>[] }): Rows {
+    const more = this.fork();
     for (const name of Object.keys(content) as TableName[]) {
-      for (const row of content[name] ?? []) rows.bag(name).set(row.id, row);
+      const rows = content[name] ?? [];
+      if (rows.length === 0) continue;
+      const bag = more.written(name) as Map<string, unknown>;
+      for (const row of rows) bag.set(row.id, row);
     }
-    return rows;
+    return more;
   }
 
-  private bag<T extends TableName>(table: T): Map<string, Row<T>> {
+  private bag<T extends TableName>(table: T): ReadonlyMap<string, Row<T>> {
+    return (this.bags as { [K in T]?: Map<string, Row<K>> })[table] ?? none;
+  }
+
+  private written<T extends TableName>(table: T): Map<string, Row<T>> {
     const bags = this.bags as { [K in T]?: Map<string, Row<K>> };
-    return (bags[table] ??= new Map<string, Row<T>>());
+    if (!this.own.has(table)) {
+      bags[table] = new Map(bags[table]);
+      this.own.add(table);
+    }
+    return bags[table] ?? new Map<string, Row<T>>();
   }
 
-  /** A copy that starts with no edits of its own. */
+  /** A copy that starts with no edits of its own; it costs nothing for the tables that are not written. */
   fork(): Rows {
     const copy = new Rows();
-    for (const name of Object.keys(this.bags) as TableName[]) {
-      (copy.bags as Record<string, Map<string, unknown>>)[name] = new Map<string, unknown>(this.bag(name));
-    }
+    Object.assign(copy.bags, this.bags);
+    this.own.clear();
     return copy;
   }
 
@@ -72,7 +89,7 @@ export class Rows {
     const whole = { ...row, version: 1, void: false } as Row<T>;
     if (this.bag(table).has(whole.id)) throw new Error(`${table} ${whole.id} is there already`);
     this.note(table, whole.id, null);
-    this.bag(table).set(whole.id, whole);
+    this.written(table).set(whole.id, whole);
     return whole;
   }
 
@@ -82,7 +99,7 @@ export class Rows {
     const original = noted.before as Row<T> | null;
     const version = original === null ? 1 : (original as { version: number }).version + 1;
     const after = { ...before, ...change, version } as Row<T>;
-    this.bag(table).set(id, after);
+    this.written(table).set(id, after);
     return after;
   }
 
@@ -104,3 +121,5 @@ export class Rows {
     ) as { readonly [T in TableName]?: readonly Row<T>[] };
   }
 }
+
+const none: ReadonlyMap<string, never> = new Map<string, never>();

@@ -1,5 +1,14 @@
-/** What a command needs in its bag, named by ids of the input; the store turns each into one statement with locks. */
+import type { TableName } from '../tables/tables.js';
+
+/** What a command needs in its bag, named by ids of the input; the store makes one statement of it. */
 export interface Slices {
+  /**
+   * The only tables of the visit and vehicle that the rule looks at, besides the job itself; all of them where left out.
+   * Only for rules whose outcome settles nothing: what is not loaded is not settled.
+   */
+  readonly tables?: readonly TableName[];
+  /** The sender's own clocks too: whoever starts work may be on another one. */
+  readonly sender?: boolean;
   /** Whole jobs with their vehicle: named directly or through a row that belongs to them. */
   readonly jobs?: readonly string[];
   readonly vehicles?: readonly string[];

@@ -4,11 +4,11 @@ import type { CommandRule } from '../kernel/family.js';
 import { placesOfVehicle } from '../timeline/lanes.js';
 import { contestedReport, settledReport } from '../timeline/reports.js';
 import { earliest } from '../timeline/timeline.js';
-import { flagMove, moveVehicle } from './move-vehicle.js';
+import { flagMove, moveVehicle, standingTables } from './move-vehicle.js';
 import { visitOf } from '../questions/visit.js';
 
 export const moveToYard: CommandRule<'moveToYard'> = {
-  needs: ({ jobId }) => ({ jobs: [jobId] }),
+  needs: ({ jobId }) => ({ jobs: [jobId], tables: standingTables }),
   decide(rows, input, at) {
     const visit = visitOf(rows, input.jobId);
     if (visit instanceof Refused) return visit;

@@ -13,6 +13,9 @@ import type { LoadSaid } from './lift-mass.js';
 import { isLoaded } from './lift-mass.js';
 import type { Visit } from '../questions/visit.js';
 
+/** What the rules of moving look at; where a vehicle stands settles nothing. */
+export const standingTables = ['place', 'spotUse', 'caution', 'report'] as const;
+
 export interface Moved {
   readonly movedHow?: (typeof movedWays)[number] | undefined;
   readonly movedByName?: string | undefined;

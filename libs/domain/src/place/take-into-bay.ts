@@ -13,7 +13,7 @@ import { placesOfVehicle } from '../timeline/lanes.js';
 import { contestedReport, settledReport } from '../timeline/reports.js';
 import { earliest, type Span } from '../timeline/timeline.js';
 import { judgeMass } from './lift-mass.js';
-import { againstMoving, flagMove, moveVehicle } from './move-vehicle.js';
+import { againstMoving, flagMove, moveVehicle, standingTables } from './move-vehicle.js';
 import { type Visit, visitOf } from '../questions/visit.js';
 
 interface Taking extends Visit {
@@ -27,7 +27,7 @@ interface Taking extends Visit {
 }
 
 export const takeIntoBay: CommandRule<'takeIntoBay'> = {
-  needs: ({ jobId, bayId }) => ({ jobs: [jobId], bays: [bayId] }),
+  needs: ({ jobId, bayId }) => ({ jobs: [jobId], bays: [bayId], tables: standingTables }),
   decide(rows, input, at) {
     const taking = takingOf(rows, input, at);
     if (taking instanceof Refused) return taking;

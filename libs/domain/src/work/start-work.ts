@@ -14,6 +14,7 @@ import { applyEdits, clocksOfPerson } from '../timeline/lanes.js';
 import { contestedReport, settledReport } from '../timeline/reports.js';
 import { earliest, insert } from '../timeline/timeline.js';
 import { type LineOfVisit, lineOfVisit } from './line-of-visit.js';
+import { settledTables } from '../settle/settled-tables.js';
 
 interface Start extends LineOfVisit {
   readonly input: StartWork;
@@ -21,7 +22,7 @@ interface Start extends LineOfVisit {
 }
 
 export const startWork: CommandRule<'startWork'> = {
-  needs: ({ lineId, personId }) => ({ lines: [lineId], people: personId === undefined ? [] : [personId] }),
+  needs: ({ lineId, personId }) => ({ lines: [lineId], sender: true, tables: [...settledTables, 'clock', 'caution', 'report'], people: personId === undefined ? [] : [personId] }),
   decide(rows, input, at) {
     const found = lineOfVisit(rows, input.lineId);
     if (found instanceof Refused) return found;

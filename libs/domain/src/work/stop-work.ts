@@ -7,9 +7,10 @@ import { notThere } from '../questions/references.js';
 import { applyEdits } from '../timeline/lanes.js';
 import { close, isRunning } from '../timeline/timeline.js';
 import { lineOfVisit, noteClocksOf } from './line-of-visit.js';
+import { settledTables } from '../settle/settled-tables.js';
 
 export const stopWork: CommandRule<'stopWork'> = {
-  needs: ({ clockId }) => ({ clocks: [clockId] }),
+  needs: ({ clockId }) => ({ clocks: [clockId], tables: [...settledTables, 'clock', 'report'] }),
   decide(rows, input, at) {
     const clock = live(rows, 'clock', input.clockId);
     if (!clock) return notThere('clock', input.clockId);

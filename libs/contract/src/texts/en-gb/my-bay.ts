@@ -16,6 +16,7 @@ export const myBayEnGb = {
   'bay.clock': 'You are on the clock',
   'bay.clockSince': 'since {since}',
   'bay.clockBench': 'at the bench',
+  'bay.clockClosed': 'outside opening hours',
   'bay.noClock': 'You are on no clock.',
   'bay.clockElsewhere': 'Your clock runs on {plate}, “{title}”, {duration}.',
   'bay.toClock': 'Go to {plate}',

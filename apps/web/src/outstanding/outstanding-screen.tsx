@@ -1,0 +1,89 @@
+import type { OutstandingPage, PartLinesPage } from '@holdfast/contract';
+import { useState, type ReactElement } from 'react';
+
+import './outstanding.css';
+import { useRead } from '../live/reads.js';
+import { SignedIn } from '../live/signed-in.js';
+import { useBoard } from '../live/use-board.js';
+import { usePages } from '../live/use-pages.js';
+import { FollowUpForm } from '../pieces/follow-up-forms.js';
+import { Opener } from '../pieces/form-sheet.js';
+import { ScreenHead } from '../shell/screen-head.js';
+import { useMeasuredWidth } from '../strip/use-measured-width.js';
+import { useText } from '../text/use-text.js';
+import { Button } from '../ui/button.js';
+import { EmptyState } from '../ui/empty-state.js';
+import { OutstandingRow } from './outstanding-item.js';
+import { RepairedList } from './repaired-list.js';
+import { type ChosenVehicle, VehicleFilter } from './vehicle-filter.js';
+import { type Axis, WindowAxis } from './window-drawing.js';
+import { axisOf, entriesOf, type OutstandingEntry, windowIsEmpty } from './windows.js';
+
+type ListProps = { readonly entries: readonly OutstandingEntry[]; readonly axis: Axis };
+
+const OutstandingList = ({ entries, axis }: ListProps): ReactElement => {
+  const { t } = useText();
+  const [ref, width] = useMeasuredWidth<HTMLDivElement>();
+  return (
+    <div className="hf-outstanding-board">
+      <div className="hf-outstanding hf-outstanding-head">
+        <p className="hf-quiet hf-small hf-outstanding-legend">{t('outstanding.legend')}</p>
+        <div className="hf-outstanding-window" ref={ref}>
+          <WindowAxis axis={axis} width={width} />
+        </div>
+      </div>
+      <ol className="hf-outstanding-list">
+        {entries.map((entry) => (
+          <OutstandingRow key={entry.key} entry={entry} axis={axis} width={width} />
+        ))}
+      </ol>
+    </div>
+  );
+};
+
+const Outstanding = (): ReactElement => {
+  const { t } = useText();
+  const { tables } = useBoard();
+  const asked = new URLSearchParams(location.search).get('vehicle');
+  const [chosen, setChosen] = useState<ChosenVehicle | null>(() =>
+    asked === null ? null : { id: asked, plate: tables.vehicle.get(asked)?.plate ?? t('outstanding.oneVehicle') },
+  );
+  const read = usePages<OutstandingPage>(`/api/outstanding?limit=100${chosen === null ? '' : `&vehicle=${chosen.id}`}`, ['outstanding']);
+  const parts = useRead<PartLinesPage>('/api/part-lines?state=open&limit=200', ['parts']);
+  const today = read.pages[0]?.today;
+  const entries = entriesOf(
+    read.pages.flatMap((page) => page.items),
+    parts.data?.items ?? [],
+  );
+  const fixes = entries.filter(({ fix }) => fix !== null).length;
+  const empty = today === undefined ? 0 : entries.filter((entry) => windowIsEmpty(entry, today)).length;
+  return (
+    <>
+      <ScreenHead
+        heading={t('nav.outstanding')}
+        under={t('outstanding.under', { fixes, followUps: entries.filter(({ followUp }) => followUp !== null).length, empty })}
+        acts={
+          chosen && (
+            <Opener label={t('outstanding.add', { plate: chosen.plate })} command="addFollowUp" size="normal">
+              {(close) => <FollowUpForm vehicleId={chosen.id} onClose={close} />}
+            </Opener>
+          )
+        }
+      />
+      <VehicleFilter chosen={chosen} onChange={setChosen} />
+      {read.isPending && <p className="hf-quiet">{t('shell.loading')}</p>}
+      {read.isFailed && <p className="hf-quiet">{t('outstanding.failed')}</p>}
+      {today !== undefined && entries.length === 0 && <EmptyState heading={t('outstanding.none')} />}
+      {today !== undefined && entries.length > 0 && <OutstandingList entries={entries} axis={{ ...axisOf(entries, today), today }} />}
+      {read.more && <Button onPress={read.more}>{t('outstanding.showMore')}</Button>}
+      <RepairedList vehicleId={chosen?.id ?? null} />
+    </>
+  );
+};
+
+/** What is still on or owed on vehicles, also on those that have left, by the day of its first limit. */
+export const OutstandingScreen = (): ReactElement => (
+  <SignedIn>
+    <Outstanding />
+  </SignedIn>
+);

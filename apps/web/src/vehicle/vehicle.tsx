@@ -1,0 +1,64 @@
+// vehicle/ hides how the whole history of one vehicle is drawn. It guarantees that what is still on or owed stands before
+// what is over, and that each finding stands beside the earlier ones at the same place.
+import type { VehicleView } from '@holdfast/contract';
+import type { ReactElement } from 'react';
+import { Link, useParams } from 'wouter';
+
+import './vehicle.css';
+import { useRead } from '../live/reads.js';
+import { SignedIn } from '../live/signed-in.js';
+import { ReadState } from '../pieces/read-state.js';
+import { VehicleHead } from '../pieces/vehicle-head.js';
+import { jobPath } from '../screen-paths.js';
+import { ScreenHead } from '../shell/screen-head.js';
+import { useText } from '../text/use-text.js';
+import { VehicleFacts } from './vehicle-facts.js';
+import { VehicleFindings, VehicleJobs, VehicleReadings } from './vehicle-history.js';
+import { VehicleCautions, VehicleFixes, VehicleFollowUps } from './vehicle-outstanding.js';
+
+const Vehicle = (): ReactElement => {
+  const { t } = useText();
+  const { id = '' } = useParams<{ id: string }>();
+  const read = useRead<VehicleView>(`/api/vehicles/${id}`, [`vehicle:${id}`]);
+  const view = read.data?.vehicle.id === id ? read.data : undefined;
+  if (view === undefined) return <ReadState error={read.error} missing={t('vehicle.notThere')} />;
+  const here = view.jobs.find((job) => job.endedAt === null);
+  return (
+    <article>
+      <ScreenHead
+        heading={t('vehicle.heading', { plate: view.vehicle.plate })}
+        under={view.customer?.name ?? t('vehicle.nobody')}
+        acts={
+          here !== undefined && (
+            <Link className="hf-button hf-button-small hf-look-ink" href={jobPath(here.id)}>
+              {t('vehicle.hereNow', { number: here.number })}
+            </Link>
+          )
+        }
+      />
+      <VehicleHead
+        plate={view.vehicle.plate}
+        description={view.vehicle.description}
+        cautions={view.cautions.filter((caution) => caution.endedAt === null)}
+        fixCount={view.temporaryFixes.filter((fix) => fix.state !== 'ended').length}
+        size="large"
+      />
+      <div className="hf-vehicle">
+        <VehicleCautions view={view} jobId={here?.id ?? null} />
+        <VehicleFixes view={view} />
+        <VehicleFollowUps view={view} jobId={here?.id ?? null} />
+        <VehicleFindings view={view} />
+        <VehicleJobs view={view} />
+        <VehicleReadings view={view} />
+        <VehicleFacts view={view} />
+      </div>
+    </article>
+  );
+};
+
+/** One vehicle: what is outstanding on it, and everything that was recorded. */
+export const VehicleScreen = (): ReactElement => (
+  <SignedIn>
+    <Vehicle />
+  </SignedIn>
+);

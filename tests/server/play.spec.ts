@@ -1,0 +1,65 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { readFileSync } from 'node:fs';
+import { play } from '../../apps/play/src/play.js';
+import { FaultyLine, readScript } from '../../apps/play/src/script.js';
+import { commandNames } from '../../libs/contract/src/index.js';
+import { startApp, type TestApp } from '../kit/app.js';
+
+const day = readFileSync(new URL('../../examples/a-day.jsonl', import.meta.url), 'utf8');
+
+describe('examples/a-day.jsonl', () => {
+  let app: TestApp;
+  beforeAll(async () => {
+    app = await startApp();
+  });
+  afterAll(async () => {
+    await app.stop();
+  });
+  const played = (text: string, speed: number) => play(text, { url: app.url, speed, code: app.server.setUpCode ?? '' });
+
+  it('has every command there is, and 32 400 000 ms of opening time stated for every bay', () => {
+    const { lines } = readScript(day);
+    const used = new Set<string>(['setUpShop', ...lines.flatMap((line) => (line.kind === 'command' ? [line.command.do] : []))]);
+    expect(commandNames.filter((name) => !used.has(name))).toEqual([]);
+    const last = lines.at(-1);
+    const stated = last?.kind === 'totals' ? Object.values(last.totals.totals) : [];
+    const people = ['technician', 'overtime'];
+    const sums = stated.map((bay) => Object.entries(bay).reduce((sum, [name, ms]) => (people.includes(name) ? sum : sum + ms), 0));
+    expect(sums).toEqual([32_400_000, 32_400_000, 32_400_000]);
+  });
+
+  it('comes out as stated, with a log without gaps and totals to the millisecond, at two speeds', async () => {
+    const asFastAsItGoes = await played(day, 0);
+    const paced = await played(day, 20_000);
+    expect([asFastAsItGoes.differing, paced.differing]).toEqual([[], []]);
+    const { shop: first, ...counts } = asFastAsItGoes;
+    const { shop: second, ...same } = paced;
+    expect(counts).toEqual({ accepted: 119, flagged: 3, refused: 24, contested: 1, differing: [], changes: 119 });
+    expect(same).toEqual(counts);
+    expect([first, second]).toEqual(['Sluice Lane Workshop', 'Sluice Lane Workshop 2']);
+  }, 240_000);
+
+  it('is told where it does not come out as stated: an outcome, and a millisecond of a total', async () => {
+    const wrong = day.replace('"worked": 2400000', '"worked": 2400001').replace('{"refused": ["bay.nameTaken"]}', '{"refused": ["bay.occupied"]}');
+    const { differing } = await played(wrong, 0);
+    expect(differing).toHaveLength(2);
+    expect(differing[0]).toMatch(/^Line 8 \(07:05\): refused \(bay\.nameTaken: .*but bay\.occupied was expected\.$/);
+    expect(differing[1]).toContain('Gate floor, worked: 2400000 ms, stated are 2400001 ms');
+  }, 240_000);
+});
+
+describe('a file to be played', () => {
+  const head = day.split('\n')[1] ?? '';
+  const end = '{"at": "18:00", "totals": {}}';
+  it.each([
+    ['is not JSON', `${head}\n{"at"`, 'Line 2: this is not one JSON object.'],
+    ['does not begin with a shop', end, 'Line 1: the first line must set up the shop'],
+    ['names an unknown command', `${head}\n{"at": "08:00", "by": "ada", "do": "paintIt", "with": {}}`, 'Line 2: there is no command "paintIt".'],
+    ['goes back in time', `${head}\n{"at": "08:00", "totals": {}}\n{"at": "07:59:59", "totals": {}}`, 'Line 3: 07:59:59 is before 08:00'],
+    ['states no totals', head, 'the last line must state the totals'],
+    ['has a time that is none', `${head}\n{"at": "25:00", "totals": {}}`, 'Line 2: "at" must be a time of day'],
+  ])('is refused with its line where it %s', (_what, text, words) => {
+    expect(() => readScript(text)).toThrow(FaultyLine);
+    expect(() => readScript(text)).toThrow(words);
+  });
+});
