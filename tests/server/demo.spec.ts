@@ -31,17 +31,23 @@ describe('the invented shop', () => {
   const standing = () => rows().list('spotUse', (use) => use.toAt === null);
 
   it('is the same for one seed and one day, and another one for another seed', () => {
-    const digest = ({ ledger }: Invention) => createHash('sha256').update(JSON.stringify([ledger.all(), ledger.changes])).digest('hex');
+    const digest = ({ ledger }: Invention) =>
+      createHash('sha256')
+        .update(JSON.stringify([ledger.all(), ledger.changes]))
+        .digest('hex');
     expect(digest(inventShop(seed, today))).toBe(digest(shop));
     expect(digest(inventShop(seed + 1, today))).not.toBe(digest(shop));
   });
 
   // The rules refuse nothing on these days either: summer and winter, clocks that change, a new year, a Monday.
-  it.each(['2027-01-04', '2027-03-30', '2026-10-26', '2027-07-20'])('is accepted whole by the rules on %s, with the same morning', (day) => {
-    const other = inventShop(seed, day).ledger.atHand;
-    expect(other.list('job', (job) => job.endedAt === null)).toHaveLength(here().length);
-    expect(other.list('spotUse', (use) => use.toAt === null)).toHaveLength(standing().length);
-  });
+  it.each(['2027-01-04', '2027-03-30', '2026-10-26', '2027-07-20'])(
+    'is accepted whole by the rules on %s, with the same morning',
+    (day) => {
+      const other = inventShop(seed, day).ledger.atHand;
+      expect(other.list('job', (job) => job.endedAt === null)).toHaveLength(here().length);
+      expect(other.list('spotUse', (use) => use.toAt === null)).toHaveLength(standing().length);
+    },
+  );
 
   it('is numbered without gaps, in the order of its times, over three months', () => {
     const { changes } = shop.ledger;
@@ -55,16 +61,28 @@ describe('the invented shop', () => {
     const running = rows().list('clock', (clock) => clock.toAt === null);
     expect(running.filter(({ bench }) => bench)).toHaveLength(1);
     expect(running.filter(({ bench }) => !bench)).toHaveLength(2);
-    expect(new Set(rows().list('hold', (hold) => hold.toAt === null).map(({ reason }) => reason))).toEqual(new Set(['parts', 'goAhead', 'collection', 'information']));
-    expect(new Set(standing().map((use) => rows().get('bay', use.bayId).name))).toEqual(new Set(['North lift', 'South lift', 'Long lift', 'Floor by the gate']));
+    expect(
+      new Set(
+        rows()
+          .list('hold', (hold) => hold.toAt === null)
+          .map(({ reason }) => reason),
+      ),
+    ).toEqual(new Set(['parts', 'goAhead', 'collection', 'information']));
+    expect(new Set(standing().map((use) => rows().get('bay', use.bayId).name))).toEqual(
+      new Set(['North lift', 'South lift', 'Long lift', 'Floor by the gate']),
+    );
     expect(here().length - standing().length).toBeGreaterThanOrEqual(6);
   });
 
   it('shows one contested card, tags and cautions, a promise that is late, parts that are late and parts that came', () => {
     expect(rows().list('report', (report) => report.state === 'contested')).toHaveLength(1);
-    const cautions = rows().list('caution', (one) => one.endedAt === null).map(({ code }) => code);
+    const cautions = rows()
+      .list('caution', (one) => one.endedAt === null)
+      .map(({ code }) => code);
     expect(cautions).toEqual(expect.arrayContaining(['brakesOpen', 'highVoltageDead', 'electricDrive', 'doNotStart']));
-    expect(here().filter((job) => job.promisedAt !== null && job.promisedAt < shop.now).length).toBeGreaterThanOrEqual(1);
+    expect(here().filter((job) => job.promisedAt !== null && job.promisedAt < shop.now).length).toBeGreaterThanOrEqual(
+      1,
+    );
     const parts = rows().list('partLine', (part) => here().some((job) => job.id === part.jobId));
     expect(parts.filter((part) => part.state === 'ordered' && (part.dueOn ?? today) < today)).toHaveLength(1);
     expect(parts.filter((part) => part.state === 'arrived')).toHaveLength(1);
@@ -80,9 +98,17 @@ describe('the invented shop', () => {
       expect(rows().get('followUp', fix.followUpId ?? '').state).toBe('open');
     }
     const season = rows().get('season', fixes[2]?.seasonId ?? '');
-    const lens = rows().list('partLine', (part) => part.vehicleId === van?.vehicleId && part.description.startsWith('Lens'))[0];
+    const lens = rows().list(
+      'partLine',
+      (part) => part.vehicleId === van?.vehicleId && part.description.startsWith('Lens'),
+    )[0];
     expect(lens?.dueOn?.slice(5).localeCompare(season.fromDay)).toBe(1);
-    expect(new Set(rows().list('temporaryFix', (fix) => fix.state !== 'ended').map(({ vehicleId }) => vehicleId)).size).toBe(3);
+    const unended = new Set(
+      rows()
+        .list('temporaryFix', (fix) => fix.state !== 'ended')
+        .map(({ vehicleId }) => vehicleId),
+    );
+    expect(here().filter((job) => unended.has(job.vehicleId))).toHaveLength(3);
   });
 
   it('has a past of every kind: slipped, partial, damaged and wrong deliveries, comebacks, put-off work, mended fixes', () => {
@@ -108,9 +134,19 @@ describe('the invented shop', () => {
 describe('the demo in a database', () => {
   let database: FreshDatabase;
   let dataDir: string;
-  const config = (demo: Config['demo']): Config => ({ port: 0, host: '127.0.0.1', dataDir, databaseUrl: database.databaseUrl, demo, tls: undefined, logLevel: 'error', pepper: 'pepper of the tests, the same for every server of a run' });
+  const config = (demo: Config['demo']): Config => ({
+    port: 0,
+    host: '127.0.0.1',
+    dataDir,
+    databaseUrl: database.databaseUrl,
+    demo,
+    tls: undefined,
+    logLevel: 'error',
+    pepper: 'pepper of the tests, the same for every server of a run',
+  });
   const start = (demo: Config['demo']) => startServer(config(demo), { loadDemo });
-  const signIn = (server: RunningServer) => signedIn(server.url, { shop: demoShop.name, name: owner.name, password: demoPassword });
+  const signIn = (server: RunningServer) =>
+    signedIn(server.url, { shop: demoShop.name, name: owner.name, password: demoPassword });
 
   beforeAll(async () => {
     database = await freshDatabase();
@@ -171,7 +207,12 @@ describe('the demo in a database', () => {
       expect(server.demo?.signIns().people).toHaveLength(9);
       expect(await headOf()).toEqual(before);
       const client = await signIn(server);
-      const { seq } = await client.accepted('addVehicle', { plate: 'HB 999 Z', description: 'Estate car', kind: 'light', drive: 'combustion' });
+      const { seq } = await client.accepted('addVehicle', {
+        plate: 'HB 999 Z',
+        description: 'Estate car',
+        kind: 'light',
+        drive: 'combustion',
+      });
       expect(seq).toBe((before?.seq ?? 0) + 1);
     } finally {
       await server.stop();
@@ -180,7 +221,10 @@ describe('the demo in a database', () => {
 
   it('tells its passwords on loopback only, unless DEMO=on is written out', async () => {
     const away = { https: true, loopback: false, secure: true, address: '192.0.2.7' };
-    for (const [demo, told] of [['unset', false], ['on', true]] as const) {
+    for (const [demo, told] of [
+      ['unset', false],
+      ['on', true],
+    ] as const) {
       const server = await start(demo);
       expect(server.demo?.isToldTo(away)).toBe(told);
       await server.stop();
@@ -191,8 +235,12 @@ describe('the demo in a database', () => {
     await expect(start('off')).rejects.toThrow(CannotStart);
     const other = await freshDatabase();
     try {
-      await other.superuser.query(`insert into directory.shop (id, name, name_key, demo) values (gen_random_uuid(), 'A shop', 'ASHOP', false)`);
-      await expect(startServer({ ...config('on'), databaseUrl: other.databaseUrl }, { loadDemo })).rejects.toThrow(/never shares a database/);
+      await other.superuser.query(
+        `insert into directory.shop (id, name, name_key, demo) values (gen_random_uuid(), 'A shop', 'ASHOP', false)`,
+      );
+      await expect(startServer({ ...config('on'), databaseUrl: other.databaseUrl }, { loadDemo })).rejects.toThrow(
+        /never shares a database/,
+      );
     } finally {
       await other.drop();
     }

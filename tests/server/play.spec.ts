@@ -19,12 +19,17 @@ describe('examples/a-day.jsonl', () => {
 
   it('has every command there is, and 32 400 000 ms of opening time stated for every bay', () => {
     const { lines } = readScript(day);
-    const used = new Set<string>(['setUpShop', ...lines.flatMap((line) => (line.kind === 'command' ? [line.command.do] : []))]);
+    const used = new Set<string>([
+      'setUpShop',
+      ...lines.flatMap((line) => (line.kind === 'command' ? [line.command.do] : [])),
+    ]);
     expect(commandNames.filter((name) => !used.has(name))).toEqual([]);
     const last = lines.at(-1);
     const stated = last?.kind === 'totals' ? Object.values(last.totals.totals) : [];
     const people = ['technician', 'overtime'];
-    const sums = stated.map((bay) => Object.entries(bay).reduce((sum, [name, ms]) => (people.includes(name) ? sum : sum + ms), 0));
+    const sums = stated.map((bay) =>
+      Object.entries(bay).reduce((sum, [name, ms]) => (people.includes(name) ? sum : sum + ms), 0),
+    );
     expect(sums).toEqual([32_400_000, 32_400_000, 32_400_000]);
   });
 
@@ -40,7 +45,9 @@ describe('examples/a-day.jsonl', () => {
   }, 240_000);
 
   it('is told where it does not come out as stated: an outcome, and a millisecond of a total', async () => {
-    const wrong = day.replace('"worked": 2400000', '"worked": 2400001').replace('{"refused": ["bay.nameTaken"]}', '{"refused": ["bay.occupied"]}');
+    const wrong = day
+      .replace('"worked": 2400000', '"worked": 2400001')
+      .replace('{"refused": ["bay.nameTaken"]}', '{"refused": ["bay.occupied"]}');
     const { differing } = await played(wrong, 0);
     expect(differing).toHaveLength(2);
     expect(differing[0]).toMatch(/^Line 8 \(07:05\): refused \(bay\.nameTaken: .*but bay\.occupied was expected\.$/);
@@ -54,8 +61,16 @@ describe('a file to be played', () => {
   it.each([
     ['is not JSON', `${head}\n{"at"`, 'Line 2: this is not one JSON object.'],
     ['does not begin with a shop', end, 'Line 1: the first line must set up the shop'],
-    ['names an unknown command', `${head}\n{"at": "08:00", "by": "ada", "do": "paintIt", "with": {}}`, 'Line 2: there is no command "paintIt".'],
-    ['goes back in time', `${head}\n{"at": "08:00", "totals": {}}\n{"at": "07:59:59", "totals": {}}`, 'Line 3: 07:59:59 is before 08:00'],
+    [
+      'names an unknown command',
+      `${head}\n{"at": "08:00", "by": "ada", "do": "paintIt", "with": {}}`,
+      'Line 2: there is no command "paintIt".',
+    ],
+    [
+      'goes back in time',
+      `${head}\n{"at": "08:00", "totals": {}}\n{"at": "07:59:59", "totals": {}}`,
+      'Line 3: 07:59:59 is before 08:00',
+    ],
     ['states no totals', head, 'the last line must state the totals'],
     ['has a time that is none', `${head}\n{"at": "25:00", "totals": {}}`, 'Line 2: "at" must be a time of day'],
   ])('is refused with its line where it %s', (_what, text, words) => {

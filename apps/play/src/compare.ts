@@ -14,8 +14,10 @@ export function outcomeDiffers(expected: Expected, answer: CommandAnswer): strin
   }
   const { flags, contested } = answer.accepted;
   if (expected.refused) return `accepted, but it was to be refused (${listed(expected.refused)}).`;
-  if (listed(expected.flags ?? []) !== listed(flags)) return `flagged [${listed(flags)}], but [${listed(expected.flags ?? [])}] was expected.`;
-  if ((expected.contested ?? false) !== contested.length > 0) return contested.length > 0 ? 'contested, which was not expected.' : 'not contested, but that was expected.';
+  if (listed(expected.flags ?? []) !== listed(flags))
+    return `flagged [${listed(flags)}], but [${listed(expected.flags ?? [])}] was expected.`;
+  if ((expected.contested ?? false) !== contested.length > 0)
+    return contested.length > 0 ? 'contested, which was not expected.' : 'not contested, but that was expected.';
   return null;
 }
 
@@ -33,6 +35,7 @@ export function totalsDiffer(stated: TotalsLine['totals'], view: BayTimeView): s
       if (was !== want) faults.push(`${name}, ${key}: ${was} ms, stated are ${want} ms`);
     }
   }
-  for (const name of Object.keys(stated)) if (!view.bays.some((bay) => bay.name === name)) faults.push(`there is no bay ${name}`);
+  for (const name of Object.keys(stated))
+    if (!view.bays.some((bay) => bay.name === name)) faults.push(`there is no bay ${name}`);
   return faults.length === 0 ? null : `${faults.join('; ')}.`;
 }

@@ -20,7 +20,9 @@ const print = (text: string) => process.stdout.write(`${text}\n`);
 
 function told(report: PlayReport): void {
   const { shop, accepted, flagged, refused, contested, changes, differing } = report;
-  print(`Played in the shop "${shop}": ${accepted} accepted (${flagged} of them flagged, ${contested} contested), ${refused} refused; ${changes} changes in its log.`);
+  print(
+    `Played in the shop "${shop}": ${accepted} accepted (${flagged} of them flagged, ${contested} contested), ${refused} refused; ${changes} changes in its log.`,
+  );
   for (const sentence of differing) print(sentence);
   print(differing.length === 0 ? 'Everything came out as the file says.' : `${differing.length} not as the file says.`);
 }
@@ -34,13 +36,24 @@ async function run(): Promise<number> {
   try {
     const text = await readFile(program.args[0] ?? '', 'utf8');
     const { url, code, keep, quiet } = options;
-    const report = await play(text, { url: url.replace(/\/$/, ''), speed, keep, ...(code === undefined ? {} : { code }), ...(quiet ? {} : { tell: print }) });
+    const report = await play(text, {
+      url: url.replace(/\/$/, ''),
+      speed,
+      keep,
+      ...(code === undefined ? {} : { code }),
+      ...(quiet ? {} : { tell: print }),
+    });
     told(report);
     return report.differing.length === 0 ? 0 : 1;
   } catch (failure) {
-    const isKnown = failure instanceof FaultyLine || failure instanceof ServerFault || (failure instanceof Error && ('code' in failure || failure.message === 'fetch failed'));
+    const isKnown =
+      failure instanceof FaultyLine ||
+      failure instanceof ServerFault ||
+      (failure instanceof Error && ('code' in failure || failure.message === 'fetch failed'));
     if (!isKnown) throw failure;
-    process.stderr.write(`${failure.message === 'fetch failed' ? `There is no server at ${options.url}.` : failure.message}\n`);
+    process.stderr.write(
+      `${failure.message === 'fetch failed' ? `There is no server at ${options.url}.` : failure.message}\n`,
+    );
     return 2;
   }
 }

@@ -26,5 +26,11 @@ export class Names {
 function idOf(name: string): string {
   const hex = createHash('sha256').update(`play ${name}`).digest('hex');
   const variant = ((Number.parseInt(hex.slice(16, 18), 16) & 0x3f) | 0x80).toString(16).padStart(2, '0');
-  return [hex.slice(0, 8), hex.slice(8, 12), `8${hex.slice(13, 16)}`, variant + hex.slice(18, 20), hex.slice(20, 32)].join('-');
+  return [
+    hex.slice(0, 8),
+    hex.slice(8, 12),
+    `8${hex.slice(13, 16)}`,
+    variant + hex.slice(18, 20),
+    hex.slice(20, 32),
+  ].join('-');
 }

@@ -5,7 +5,16 @@
  */
 import { commands } from '@holdfast/contract';
 import { setTimeout as pause } from 'node:timers/promises';
-import { type CommandLine, type PlayLine, type PlayScript, readScript, type ShopLine, timeOf, type TotalsLine, type UploadLine } from './script.js';
+import {
+  type CommandLine,
+  type PlayLine,
+  type PlayScript,
+  readScript,
+  type ShopLine,
+  timeOf,
+  type TotalsLine,
+  type UploadLine,
+} from './script.js';
 import { Names } from './names.js';
 import { type CommandAnswer, ServerFault, ShopClient } from './shop-client.js';
 import { outcomeDiffers, totalsDiffer } from './compare.js';
@@ -62,7 +71,9 @@ export async function play(text: string, options: PlayOptions): Promise<PlayRepo
     await playing.client.setClock(await token(playing, script.shop.owner.as), new Date(instant).toISOString(), 0);
     const words = await carryOut(playing, line);
     if (words !== null) playing.differing.push(`Line ${line.number} (${at}): ${words}`);
-    tell(`${at} ${line.kind === 'command' ? `${line.command.by} ${line.command.do}` : line.kind}${words === null ? '' : ` — ${words}`}`);
+    tell(
+      `${at} ${line.kind === 'command' ? `${line.command.by} ${line.command.do}` : line.kind}${words === null ? '' : ` — ${words}`}`,
+    );
   }
   const owner = await token(playing, script.shop.owner.as);
   const changes = await checkLog(playing, owner);
@@ -94,12 +105,17 @@ function instantOf({ day, offset }: ShopLine, time: string): number {
 async function setUp({ shop }: PlayScript, options: PlayOptions): Promise<Playing> {
   const client = new ShopClient(options.url);
   const code = options.code ?? (await client.demo())?.setUpCode;
-  if (code === undefined || code === '') throw new ServerFault('This server tells no set-up code. Start it with the demo, or give one with --code.');
+  if (code === undefined || code === '')
+    throw new ServerFault('This server tells no set-up code. Start it with the demo, or give one with --code.');
   const names = new Names();
   const { name, password } = shop.owner;
   for (let number = 1; number <= mostNames; number += 1) {
     const shopName = number === 1 ? shop.shop.name : `${shop.shop.name} ${number}`;
-    const answer = await client.command(null, 'setUpShop', { code, shop: { ...shop.shop, name: shopName }, owner: { name, password } });
+    const answer = await client.command(null, 'setUpShop', {
+      code,
+      shop: { ...shop.shop, name: shopName },
+      owner: { name, password },
+    });
     if (!answer.ok && answer.problem.code === 'setUp.nameTaken') continue;
     if (!answer.ok) throw new ServerFault(`The shop could not be set up: ${answer.problem.detail}`);
     for (const [table, id] of Object.entries(answer.accepted.created)) names.tell(`$${table}`, id);
@@ -127,7 +143,8 @@ async function send(playing: Playing, line: CommandLine): Promise<string | null>
   if (input['version'] === '$') input['version'] = await versionOf(playing, line.do, input, session);
   for (const field of ['at', 'promisedAt', 'endsAt']) {
     const time = input[field];
-    if (typeof time === 'string' && /^\d\d:\d\d/.test(time)) input[field] = new Date(instantOf(playing.shop, time)).toISOString();
+    if (typeof time === 'string' && /^\d\d:\d\d/.test(time))
+      input[field] = new Date(instantOf(playing.shop, time)).toISOString();
   }
   const answer = await playing.client.command(session, line.do, input);
   remember(playing, line, answer);
@@ -146,11 +163,17 @@ function remember({ counts, names, passwords }: Playing, line: CommandLine, answ
   for (const [table, name] of Object.entries(line.made ?? {})) names.tell(name, created[table] ?? '');
   if (line.made?.['change'] !== undefined) names.tell(line.made['change'], answer.accepted.seq);
   const { name, password } = line.with;
-  if (line.known !== undefined && typeof name === 'string' && typeof password === 'string') passwords.set(line.known, { name, password });
+  if (line.known !== undefined && typeof name === 'string' && typeof password === 'string')
+    passwords.set(line.known, { name, password });
 }
 
 /** The version of the row that the turn acts on, as the board has it now. */
-async function versionOf({ client }: Playing, name: CommandLine['do'], input: Record<string, unknown>, session: string): Promise<number> {
+async function versionOf(
+  { client }: Playing,
+  name: CommandLine['do'],
+  input: Record<string, unknown>,
+  session: string,
+): Promise<number> {
   const { row } = commands[name];
   if (!row) throw new ServerFault(`${name} needs no version.`);
   const { rows } = await client.board(session);
@@ -174,6 +197,7 @@ async function checkLog({ client, counts, differing }: Playing, owner: string): 
     }
     if (!page.more || page.changes.length === 0) break;
   }
-  if (last !== counts.accepted) differing.push(`The log has ${last} changes, but ${counts.accepted} commands were accepted.`);
+  if (last !== counts.accepted)
+    differing.push(`The log has ${last} changes, but ${counts.accepted} commands were accepted.`);
   return last;
 }

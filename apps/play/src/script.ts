@@ -20,7 +20,13 @@ export interface ShopLine {
   readonly day: string;
   readonly offset: string;
   readonly at: string;
-  readonly shop: { readonly name: string; readonly zone: string; readonly currency: string; readonly units: string; readonly locale: string };
+  readonly shop: {
+    readonly name: string;
+    readonly zone: string;
+    readonly currency: string;
+    readonly units: string;
+    readonly locale: string;
+  };
   readonly owner: { readonly as: string; readonly name: string; readonly password: string };
 }
 
@@ -77,20 +83,28 @@ const timeOfDay = /^([01]\d|2[0-3]):[0-5]\d(:[0-5]\d(\.\d{3})?)?$/;
 
 /** Reads a whole file; the first fault is thrown as `FaultyLine`. */
 export function readScript(text: string): PlayScript {
-  const parsed = text.split('\n').flatMap((line, at) => (line.trim() === '' ? [] : [{ number: at + 1, content: parse(line, at + 1) }]));
+  const parsed = text
+    .split('\n')
+    .flatMap((line, at) => (line.trim() === '' ? [] : [{ number: at + 1, content: parse(line, at + 1) }]));
   const played = parsed.filter(({ content }) => !('note' in content));
   const [first, ...rest] = played;
-  if (!first || !isShopLine(first.content)) throw new FaultyLine(first?.number ?? 1, 'the first line must set up the shop ("play": 1, day, offset, at, shop, owner).');
+  if (!first || !isShopLine(first.content))
+    throw new FaultyLine(
+      first?.number ?? 1,
+      'the first line must set up the shop ("play": 1, day, offset, at, shop, owner).',
+    );
   const lines = rest.map(({ number, content }) => lineOf(number, content));
   inOrder(first.content.at, lines);
-  if (lines.at(-1)?.kind !== 'totals') throw new FaultyLine(played.at(-1)?.number ?? 1, 'the last line must state the totals of the day.');
+  if (lines.at(-1)?.kind !== 'totals')
+    throw new FaultyLine(played.at(-1)?.number ?? 1, 'the last line must state the totals of the day.');
   return { shop: first.content, lines };
 }
 
 function parse(line: string, number: number): Record<string, unknown> {
   try {
     const content: unknown = JSON.parse(line);
-    if (typeof content === 'object' && content !== null && !Array.isArray(content)) return content as Record<string, unknown>;
+    if (typeof content === 'object' && content !== null && !Array.isArray(content))
+      return content as Record<string, unknown>;
   } catch (failure) {
     if (!(failure instanceof SyntaxError)) throw failure;
   }
@@ -99,16 +113,26 @@ function parse(line: string, number: number): Record<string, unknown> {
 
 function isShopLine(content: object): content is ShopLine {
   const { play, day, offset, shop, owner } = content as Partial<ShopLine>;
-  return play === 1 && /^\d{4}-\d\d-\d\d$/.test(day ?? '') && /^[+-]\d\d:\d\d$/.test(offset ?? '') && shop !== undefined && owner !== undefined;
+  return (
+    play === 1 &&
+    /^\d{4}-\d\d-\d\d$/.test(day ?? '') &&
+    /^[+-]\d\d:\d\d$/.test(offset ?? '') &&
+    shop !== undefined &&
+    owner !== undefined
+  );
 }
 
 function lineOf(number: number, content: Record<string, unknown>): PlayLine {
-  if (typeof content['at'] !== 'string' || !timeOfDay.test(content['at'])) throw new FaultyLine(number, '"at" must be a time of day such as 08:05 or 08:05:30.250.');
+  if (typeof content['at'] !== 'string' || !timeOfDay.test(content['at']))
+    throw new FaultyLine(number, '"at" must be a time of day such as 08:05 or 08:05:30.250.');
   if ('totals' in content) return { number, kind: 'totals', totals: content as unknown as TotalsLine };
-  if (typeof content['upload'] === 'string') return { number, kind: 'upload', upload: content as unknown as UploadLine };
+  if (typeof content['upload'] === 'string')
+    return { number, kind: 'upload', upload: content as unknown as UploadLine };
   const name = content['do'];
-  if (typeof name !== 'string' || !isCommandName(name)) throw new FaultyLine(number, `there is no command "${String(name)}".`);
-  if (typeof content['by'] !== 'string' || typeof content['with'] !== 'object') throw new FaultyLine(number, 'a command needs "by" and "with".');
+  if (typeof name !== 'string' || !isCommandName(name))
+    throw new FaultyLine(number, `there is no command "${String(name)}".`);
+  if (typeof content['by'] !== 'string' || typeof content['with'] !== 'object')
+    throw new FaultyLine(number, 'a command needs "by" and "with".');
   return { number, kind: 'command', command: content as unknown as CommandLine };
 }
 
@@ -116,7 +140,8 @@ function inOrder(begin: string, lines: readonly PlayLine[]): void {
   let before = begin;
   for (const line of lines) {
     const at = timeOf(line);
-    if (padded(at) < padded(before)) throw new FaultyLine(line.number, `${at} is before ${before}; lines stand in the order of their times.`);
+    if (padded(at) < padded(before))
+      throw new FaultyLine(line.number, `${at} is before ${before}; lines stand in the order of their times.`);
     before = at;
   }
 }

@@ -1,5 +1,13 @@
 /** The server as the player sees it: plain HTTP, one session for each person, as in the outside surface of the program. */
-import type { BayTimeView, BoardAnswer, ChangesAnswer, DemoView, ProblemDetails, SignedInView, UploadView } from '@holdfast/contract';
+import type {
+  BayTimeView,
+  BoardAnswer,
+  ChangesAnswer,
+  DemoView,
+  ProblemDetails,
+  SignedInView,
+  UploadView,
+} from '@holdfast/contract';
 import { randomUUID } from 'node:crypto';
 
 export interface Accepted {
@@ -10,7 +18,8 @@ export interface Accepted {
   readonly contested: readonly string[];
 }
 
-export type CommandAnswer = { readonly ok: true; readonly accepted: Accepted } | { readonly ok: false; readonly problem: ProblemDetails };
+export type CommandAnswer =
+  { readonly ok: true; readonly accepted: Accepted } | { readonly ok: false; readonly problem: ProblemDetails };
 
 /** The server gave no answer that this program understands. */
 export class ServerFault extends Error {
@@ -32,7 +41,12 @@ export class ShopClient {
   }
 
   async command(token: string | null, name: string, input: unknown): Promise<CommandAnswer> {
-    const response = await this.fetch(`/api/commands/${name}`, { method: 'POST', body: input, token, key: randomUUID() });
+    const response = await this.fetch(`/api/commands/${name}`, {
+      method: 'POST',
+      body: input,
+      token,
+      key: randomUUID(),
+    });
     const body: unknown = await response.json();
     if (response.status === 200) return { ok: true, accepted: body as Accepted };
     return { ok: false, problem: body as ProblemDetails };
@@ -58,7 +72,11 @@ export class ShopClient {
   async upload(token: string, picture: Buffer): Promise<UploadView> {
     const body = new FormData();
     body.append('photo', new Blob([new Uint8Array(picture)]), 'picture');
-    const response = await fetch(`${this.url}/api/uploads`, { method: 'POST', body, headers: { authorization: `Bearer ${token}` } });
+    const response = await fetch(`${this.url}/api/uploads`, {
+      method: 'POST',
+      body,
+      headers: { authorization: `Bearer ${token}` },
+    });
     if (response.status >= 300) throw new ServerFault(`A picture could not be uploaded: ${await response.text()}`);
     return (await response.json()) as UploadView;
   }
@@ -69,11 +87,22 @@ export class ShopClient {
     return (await response.json()) as T;
   }
 
-  private fetch(path: string, { method = 'GET', body, token = null, key }: { method?: string; body?: unknown; token?: string | null; key?: string } = {}): Promise<Response> {
+  private fetch(
+    path: string,
+    {
+      method = 'GET',
+      body,
+      token = null,
+      key,
+    }: { method?: string; body?: unknown; token?: string | null; key?: string } = {},
+  ): Promise<Response> {
     const headers: Record<string, string> = {};
     if (body !== undefined) headers['content-type'] = 'application/json';
     if (token !== null) headers['authorization'] = `Bearer ${token}`;
     if (key !== undefined) headers['idempotency-key'] = key;
-    return fetch(`${this.url}${path}`, body === undefined ? { method, headers } : { method, headers, body: JSON.stringify(body) });
+    return fetch(
+      `${this.url}${path}`,
+      body === undefined ? { method, headers } : { method, headers, body: JSON.stringify(body) },
+    );
   }
 }

@@ -17,5 +17,11 @@ export const screens: Readonly<Partial<Record<ScreenName, LoadScreen>>> = {
   job: async () => (await import('./job/job.js')).JobScreen,
   handBack: async () => (await import('./hand-back/hand-back.js')).HandBackScreen,
   vehicle: async () => (await import('./vehicle/vehicle.js')).VehicleScreen,
+  waiting: async () => (await import('./waiting/waiting-screen.js')).WaitingScreen,
+  parts: async () => (await import('./parts-desk/parts-desk-screen.js')).PartsDeskScreen,
+  outstanding: async () => (await import('./outstanding/outstanding-screen.js')).OutstandingScreen,
+  bayTime: async () => (await import('./bay-time/bay-time-screen.js')).BayTimeScreen,
+  shop: async () => (await import('./shop/shop-screen.js')).ShopScreen,
+  wall: async () => (await import('./wall/wall-screen.js')).WallScreen,
   style: async () => (await import('./style-page/style-page.js')).StylePage,
 };

@@ -27,6 +27,8 @@ const limits = {
   idle_in_transaction_session_timeout: '5s',
   timezone: 'UTC',
 } as const;
+/** While a new shop is made its directory transaction waits for the shop's own rows; a demo's are many. */
+const directoryLimits = { ...limits, idle_in_transaction_session_timeout: '60s' } as const;
 
 const harmless = 'LOGIN NOSUPERUSER NOBYPASSRLS NOINHERIT NOCREATEDB NOCREATEROLE NOREPLICATION';
 
@@ -76,7 +78,7 @@ export async function makeRole(client: pg.ClientBase, role: string, secret: stri
 }
 
 function roleStatements(role: string, secret: string, isNew: boolean): string[] {
-  const settings: Readonly<Record<string, string>> = role === ownerRole ? {} : limits;
+  const settings: Readonly<Record<string, string>> = role === ownerRole ? {} : role === directoryRole ? directoryLimits : limits;
   return [
     isNew ? `CREATE ROLE ${role} ${harmless} PASSWORD '${secret}'` : `ALTER ROLE ${role} ${harmless}`,
     ...Object.entries(settings).map(([name, value]) => `ALTER ROLE ${role} SET ${name} = '${value}'`),

@@ -36,9 +36,27 @@ export const owner = { key: 'owner', name: 'Odile Marchetti', roles: ['owner'] }
 export const people: readonly CastPerson[] = [
   { key: 'manager', name: 'Henrik Stowe', roles: ['manager'] },
   { key: 'desk', name: 'Priya Halvorsen', roles: ['desk'] },
-  { key: 'tomasz', name: 'Tomasz Lind', roles: ['technician'], skills: [{ skill: 'secondCheck' }, { skill: 'airbags', untilMonths: 14 }], homeBay: 'north' },
-  { key: 'aoife', name: 'Aoife Brannock', roles: ['technician'], skills: [{ skill: 'secondCheck' }, { skill: 'highVoltage', untilMonths: 9 }], homeBay: 'south' },
-  { key: 'samuel', name: 'Samuel Okoro', roles: ['technician'], skills: [{ skill: 'refrigerant', untilMonths: 20 }], homeBay: 'long' },
+  {
+    key: 'tomasz',
+    name: 'Tomasz Lind',
+    roles: ['technician'],
+    skills: [{ skill: 'secondCheck' }, { skill: 'airbags', untilMonths: 14 }],
+    homeBay: 'north',
+  },
+  {
+    key: 'aoife',
+    name: 'Aoife Brannock',
+    roles: ['technician'],
+    skills: [{ skill: 'secondCheck' }, { skill: 'highVoltage', untilMonths: 9 }],
+    homeBay: 'south',
+  },
+  {
+    key: 'samuel',
+    name: 'Samuel Okoro',
+    roles: ['technician'],
+    skills: [{ skill: 'refrigerant', untilMonths: 20 }],
+    homeBay: 'long',
+  },
   { key: 'wen', name: 'Wen Carrick', roles: ['technician'], homeBay: 'gate' },
   { key: 'clerk', name: 'Greta Pole', roles: ['partsClerk'] },
   { key: 'wall', name: 'Wall by the doors', roles: ['wallScreen'] },
@@ -54,38 +72,111 @@ type Facts = Omit<CommandInputs['addBay'], 'bayId' | 'position' | 'validFrom'>;
 export const bays: readonly { readonly key: BayKey; readonly facts: Facts }[] = [
   {
     key: 'north',
-    facts: { name: 'North lift', spots: 1, equipment: [{ kind: 'twoPostLift', inUse: true, grips: 'points' }], capacity: '3500', maxHeightMm: 3900, inspectionIntervalMonths: 6, inspectionOutcome: 'passed' },
+    facts: {
+      name: 'North lift',
+      spots: 1,
+      equipment: [{ kind: 'twoPostLift', inUse: true, grips: 'points' }],
+      capacity: '3500',
+      maxHeightMm: 3900,
+      inspectionIntervalMonths: 6,
+      inspectionOutcome: 'passed',
+    },
   },
   {
     key: 'south',
-    facts: { name: 'South lift', spots: 1, equipment: [{ kind: 'twoPostLift', inUse: true, grips: 'points' }], capacity: '4200', maxHeightMm: 4300, inspectionIntervalMonths: 6, inspectionOutcome: 'passed' },
+    facts: {
+      name: 'South lift',
+      spots: 1,
+      equipment: [{ kind: 'twoPostLift', inUse: true, grips: 'points' }],
+      capacity: '4200',
+      maxHeightMm: 4300,
+      inspectionIntervalMonths: 6,
+      inspectionOutcome: 'passed',
+    },
   },
   {
     key: 'long',
-    facts: { name: 'Long lift', spots: 1, equipment: [{ kind: 'fourPostLift', inUse: true, grips: 'wheels' }], capacity: '6500', maxWheelbaseMm: 4500, inspectionIntervalMonths: 6, inspectionOutcome: 'passed' },
+    facts: {
+      name: 'Long lift',
+      spots: 1,
+      equipment: [{ kind: 'fourPostLift', inUse: true, grips: 'wheels' }],
+      capacity: '6500',
+      maxWheelbaseMm: 4500,
+      inspectionIntervalMonths: 6,
+      inspectionOutcome: 'passed',
+    },
   },
   {
     key: 'rack',
-    facts: { name: 'Rack', spots: 1, equipment: [{ kind: 'alignmentRack', inUse: true, grips: 'wheels' }], capacity: '4000', maxWheelbaseMm: 4100, inspectionIntervalMonths: 6, inspectionOutcome: 'passed' },
+    facts: {
+      name: 'Rack',
+      spots: 1,
+      equipment: [{ kind: 'alignmentRack', inUse: true, grips: 'wheels' }],
+      capacity: '4000',
+      maxWheelbaseMm: 4100,
+      inspectionIntervalMonths: 6,
+      inspectionOutcome: 'passed',
+    },
   },
   {
     key: 'gate',
-    facts: { name: 'Floor by the gate', spots: 2, equipment: [{ kind: 'flat', inUse: true, grips: null }, { kind: 'jackAndStands', inUse: true, grips: null }] },
+    facts: {
+      name: 'Floor by the gate',
+      spots: 2,
+      equipment: [
+        { kind: 'flat', inUse: true, grips: null },
+        { kind: 'jackAndStands', inUse: true, grips: null },
+      ],
+    },
   },
 ];
 
 const runs = (times: HoursOfDay) => sameHours(fullDay, times);
 export type SupplierKey = 'pier' | 'factors' | 'body';
 export const suppliers: readonly { readonly key: SupplierKey; readonly facts: CommandInputs['addSupplier'] }[] = [
-  { key: 'pier', facts: { name: 'Pier Nine Parts', phone: '010 555 0190', cutOff: '17:00', runs: runs([['09:30', '10:30'], ['14:00', '15:00']]) } },
-  { key: 'factors', facts: { name: 'Coast Road Factors', phone: '010 555 0144', mail: 'orders@coastroad.example', cutOff: '16:30', runs: runs([['11:00', '12:00']]) } },
-  { key: 'body', facts: { name: 'Lantern Body Supply', phone: '010 555 0167', mail: 'desk@lantern.example', cutOff: '12:00', runs: runs([['13:30', '14:30']]) } },
+  {
+    key: 'pier',
+    facts: {
+      name: 'Pier Nine Parts',
+      phone: '010 555 0190',
+      cutOff: '17:00',
+      runs: runs([
+        ['09:30', '10:30'],
+        ['14:00', '15:00'],
+      ]),
+    },
+  },
+  {
+    key: 'factors',
+    facts: {
+      name: 'Coast Road Factors',
+      phone: '010 555 0144',
+      mail: 'orders@coastroad.example',
+      cutOff: '16:30',
+      runs: runs([['11:00', '12:00']]),
+    },
+  },
+  {
+    key: 'body',
+    facts: {
+      name: 'Lantern Body Supply',
+      phone: '010 555 0167',
+      mail: 'desk@lantern.example',
+      cutOff: '12:00',
+      runs: runs([['13:30', '14:30']]),
+    },
+  },
 ];
 
 export interface Customer {
   readonly name: string;
   readonly fleet?: string;
-  readonly contact: { readonly name: string; readonly phone: string; readonly mayAgreeUpTo?: string; readonly mayCollect: true };
+  readonly contact: {
+    readonly name: string;
+    readonly phone: string;
+    readonly mayAgreeUpTo?: string;
+    readonly mayCollect: true;
+  };
 }
 
 export const parcelFleet: Customer = {
@@ -99,8 +190,58 @@ export const council: Customer = {
   contact: { name: 'Brendan Toll', phone: '010 555 0102', mayAgreeUpTo: '250', mayCollect: true },
 };
 
-const firstNames = ['Ada', 'Bram', 'Ciara', 'Dov', 'Elin', 'Fergus', 'Gwen', 'Hana', 'Ivo', 'Jutta', 'Kofi', 'Lena', 'Milo', 'Nuala', 'Oskar', 'Petra', 'Ravi', 'Sinead', 'Tove', 'Ulla', 'Viktor', 'Wanda', 'Yusuf', 'Zoe'];
-const lastNames = ['Ashby', 'Bergin', 'Coyle', 'Dunne', 'Eklund', 'Farrow', 'Gannon', 'Hollis', 'Iverson', 'Jansen', 'Keane', 'Lowry', 'Moran', 'Nyberg', 'Orr', 'Pascoe', 'Quill', 'Rooney', 'Strand', 'Tierney', 'Ulrich', 'Vesey', 'Whelan', 'Yates'];
+const firstNames = [
+  'Ada',
+  'Bram',
+  'Ciara',
+  'Dov',
+  'Elin',
+  'Fergus',
+  'Gwen',
+  'Hana',
+  'Ivo',
+  'Jutta',
+  'Kofi',
+  'Lena',
+  'Milo',
+  'Nuala',
+  'Oskar',
+  'Petra',
+  'Ravi',
+  'Sinead',
+  'Tove',
+  'Ulla',
+  'Viktor',
+  'Wanda',
+  'Yusuf',
+  'Zoe',
+];
+const lastNames = [
+  'Ashby',
+  'Bergin',
+  'Coyle',
+  'Dunne',
+  'Eklund',
+  'Farrow',
+  'Gannon',
+  'Hollis',
+  'Iverson',
+  'Jansen',
+  'Keane',
+  'Lowry',
+  'Moran',
+  'Nyberg',
+  'Orr',
+  'Pascoe',
+  'Quill',
+  'Rooney',
+  'Strand',
+  'Tierney',
+  'Ulrich',
+  'Vesey',
+  'Whelan',
+  'Yates',
+];
 
 /** Somebody of the town, each number somebody else (576 of them). */
 export function townsperson(number: number): Customer {
@@ -110,15 +251,60 @@ export function townsperson(number: number): Customer {
   return { name, contact: { name, phone: `010 555 ${String(1000 + number)}`, mayCollect: true } };
 }
 
-export type Kind = Pick<CommandInputs['addVehicle'], 'description' | 'kind' | 'drive' | 'curbKg' | 'grossKg' | 'curbSource' | 'grossSource'>;
+export type Kind = Pick<
+  CommandInputs['addVehicle'],
+  'description' | 'kind' | 'drive' | 'curbKg' | 'grossKg' | 'curbSource' | 'grossSource'
+>;
 
 const papers = { curbSource: 'papers', grossSource: 'plate' } as const;
-export const van: Kind = { description: 'Delivery van, long, white', kind: 'light', drive: 'combustion', curbKg: 2060, grossKg: 3500, ...papers };
-export const electricVan: Kind = { description: 'Delivery van, short, electric', kind: 'light', drive: 'electric', curbKg: 2180, grossKg: 3050, ...papers };
-export const estate: Kind = { description: 'Estate car, diesel', kind: 'light', drive: 'combustion', curbKg: 1540, grossKg: 2130, ...papers };
-export const electricEstate: Kind = { description: 'Estate car, electric', kind: 'light', drive: 'electric', curbKg: 2010, grossKg: 2560, ...papers };
-export const tipper: Kind = { description: 'Tipper, crew cab, yellow', kind: 'light', drive: 'combustion', curbKg: 2640, grossKg: 3500, ...papers };
-export const sweeper: Kind = { description: 'Compact road sweeper', kind: 'heavy', drive: 'combustion', curbKg: 3920, grossKg: 6000, ...papers };
+export const van: Kind = {
+  description: 'Delivery van, long, white',
+  kind: 'light',
+  drive: 'combustion',
+  curbKg: 2060,
+  grossKg: 3500,
+  ...papers,
+};
+export const electricVan: Kind = {
+  description: 'Delivery van, short, electric',
+  kind: 'light',
+  drive: 'electric',
+  curbKg: 2180,
+  grossKg: 3050,
+  ...papers,
+};
+export const estate: Kind = {
+  description: 'Estate car, diesel',
+  kind: 'light',
+  drive: 'combustion',
+  curbKg: 1540,
+  grossKg: 2130,
+  ...papers,
+};
+export const electricEstate: Kind = {
+  description: 'Estate car, electric',
+  kind: 'light',
+  drive: 'electric',
+  curbKg: 2010,
+  grossKg: 2560,
+  ...papers,
+};
+export const tipper: Kind = {
+  description: 'Tipper, crew cab, yellow',
+  kind: 'light',
+  drive: 'combustion',
+  curbKg: 2640,
+  grossKg: 3500,
+  ...papers,
+};
+export const sweeper: Kind = {
+  description: 'Compact road sweeper',
+  kind: 'heavy',
+  drive: 'combustion',
+  curbKg: 3920,
+  grossKg: 6000,
+  ...papers,
+};
 
 /** What the people of the town drive; of some nobody knows what they weigh. */
 export const townKinds: readonly Kind[] = [

@@ -21,7 +21,10 @@ export function chanceFrom(seed: number): Chance {
     return state >>> 0;
   };
   const below = (end: number) => Math.floor((next() / 2 ** 32) * end);
-  const hex = (digits: number) => Math.floor((next() / 2 ** 32) * 16 ** digits).toString(16).padStart(digits, '0');
+  const hex = (digits: number) =>
+    Math.floor((next() / 2 ** 32) * 16 ** digits)
+      .toString(16)
+      .padStart(digits, '0');
   return {
     below,
     between: (least, most) => least + below(most - least + 1),

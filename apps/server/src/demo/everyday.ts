@@ -16,8 +16,19 @@ export interface Plan {
 
 /** What ordinary visits leave behind for later ones. */
 export interface Memory {
-  readonly done: { readonly vehicle: KnownVehicle; readonly lineId: string; readonly task: Task; readonly at: number }[];
-  readonly fixes: { readonly vehicle: KnownVehicle; readonly fixId: string; readonly followUpId: string; readonly task: Task; readonly at: number }[];
+  readonly done: {
+    readonly vehicle: KnownVehicle;
+    readonly lineId: string;
+    readonly task: Task;
+    readonly at: number;
+  }[];
+  readonly fixes: {
+    readonly vehicle: KnownVehicle;
+    readonly fixId: string;
+    readonly followUpId: string;
+    readonly task: Task;
+    readonly at: number;
+  }[];
 }
 
 const skilled: Readonly<Record<string, readonly Technician[]>> = { highVoltage: ['aoife'], refrigerant: ['samuel'] };
@@ -43,11 +54,21 @@ export function* everydayVisit(floor: Floor, plan: Plan): Script {
   const visit = new Visit(floor, vehicle);
   yield plan.at;
   const promisedAt = floor.now + (task.minutes + chance.between(120, 420)) * 60_000;
-  const comeback = plan.comebackOf === undefined ? {} : { kind: 'comeback' as const, comebackOfLineId: plan.comebackOf };
-  visit.checkIn([{ words: task.concern, conditions: task.conditions }], { ...comeback, ...(chance.odds(0.7) ? { promisedAt } : {}), ...(chance.odds(0.15) ? { boardNote: 'Customer rings at noon' } : {}) });
+  const comeback =
+    plan.comebackOf === undefined ? {} : { kind: 'comeback' as const, comebackOfLineId: plan.comebackOf };
+  visit.checkIn([{ words: task.concern, conditions: task.conditions }], {
+    ...comeback,
+    ...(chance.odds(0.7) ? { promisedAt } : {}),
+    ...(chance.odds(0.15) ? { boardNote: 'Customer rings at noon' } : {}),
+  });
   yield floor.later(4, 18);
   const { title, minutes, price, skill } = task;
-  const lineId = visit.line(title, { bookMinutes: minutes, price, ...(skill === undefined ? {} : { skill }), ...(visit.concerns[0] ? { concernId: visit.concerns[0].id } : {}) });
+  const lineId = visit.line(title, {
+    bookMinutes: minutes,
+    price,
+    ...(skill === undefined ? {} : { skill }),
+    ...(visit.concerns[0] ? { concernId: visit.concerns[0].id } : {}),
+  });
   yield* waitForWord(visit, lineId, plan.comebackOf !== undefined);
   const who = (skill === undefined ? undefined : skilled[skill]) ?? technicians;
   let wanted: string | null = null;
@@ -191,7 +212,15 @@ function* afterwards(visit: Visit, { task, memory }: Plan, by: Technician): Scri
   yield floor.later(5, 40);
   yield* floor.untilOpen();
   visit.answer(lineId, floor.chance.odds(0.7) ? 'deferred' : 'declined');
-  floor.send('desk', 'addFollowUp', { vehicleId: visit.vehicleId, jobId: visit.jobId, kind: 'deferred', title: extra.title, lineId, urgency: 'whenItSuits', withinDays: 120 });
+  floor.send('desk', 'addFollowUp', {
+    vehicleId: visit.vehicleId,
+    jobId: visit.jobId,
+    kind: 'deferred',
+    title: extra.title,
+    lineId,
+    urgency: 'whenItSuits',
+    withinDays: 120,
+  });
 }
 
 /** The vehicle comes back for the permanent repair of an earlier fix. */
@@ -201,7 +230,11 @@ export function* repairVisit(floor: Floor, fix: Memory['fixes'][number], at: num
   yield at;
   visit.checkIn([{ words: `For good now: ${task.title.toLowerCase()}`, conditions: task.conditions }]);
   yield floor.later(3, 12);
-  const lineId = visit.line(task.fix?.endedByWhat ?? task.title, { bookMinutes: 45, price: '95', fromFollowUpId: followUpId });
+  const lineId = visit.line(task.fix?.endedByWhat ?? task.title, {
+    bookMinutes: 45,
+    price: '95',
+    fromFollowUpId: followUpId,
+  });
   visit.answer(lineId, 'given', 'there');
   const [worker, bay] = yield* floor.someoneAndBay(fitsTask(task, vehicle.kind));
   visit.toBay(worker, bay);

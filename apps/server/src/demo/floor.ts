@@ -170,7 +170,10 @@ export class Floor {
   }
 
   /** Waits for a technician and a bay at once, and takes both: nobody stands about holding one of them. */
-  *someoneAndBay(fits: (bay: FloorBay) => boolean, who: readonly Technician[] = technicians): Script<[Technician, FloorBay]> {
+  *someoneAndBay(
+    fits: (bay: FloorBay) => boolean,
+    who: readonly Technician[] = technicians,
+  ): Script<[Technician, FloorBay]> {
     for (;;) {
       yield* this.untilWorking();
       const free = who.filter((one) => !this.busy.has(one));

@@ -1,7 +1,26 @@
 /** Three months of a shop, ending at twenty to eleven of a working day: the same for one seed and one day. */
 import type { CommandInputs } from '@holdfast/domain';
 import { addDays } from '@holdfast/shop-calendar';
-import { type BayKey, bays, council, demoShop, electricVan, opening, owner, parcelFleet, people, type PersonKey, plateOf, suppliers, type SupplierKey, sweeper, tipper, townKinds, townsperson, van } from './cast.js';
+import {
+  type BayKey,
+  bays,
+  council,
+  demoShop,
+  electricVan,
+  opening,
+  owner,
+  parcelFleet,
+  people,
+  type PersonKey,
+  plateOf,
+  suppliers,
+  type SupplierKey,
+  sweeper,
+  tipper,
+  townKinds,
+  townsperson,
+  van,
+} from './cast.js';
 import { type Chance, chanceFrom } from './chance.js';
 import { everydayVisit, type Memory, repairVisit } from './everyday.js';
 import { Floor, type FloorBay, minute, type Script } from './floor.js';
@@ -49,22 +68,42 @@ function setUp(ledger: Ledger, chance: Chance, today: string): Floor {
   const validFrom = addDays(today, -historyDays - 2);
   const at = Date.parse(`${validFrom}T06:00:00Z`);
   const persons = new Map<PersonKey, Sender>();
-  const made = ledger.send(null, 'setUpShop', { code: '', shop: demoShop, owner: { name: owner.name, password: '' } }, at);
+  const made = ledger.send(
+    null,
+    'setUpShop',
+    { code: '', shop: demoShop, owner: { name: owner.name, password: '' } },
+    at,
+  );
   const boss = { personId: made['person'] ?? '', name: owner.name, roles: owner.roles };
   persons.set('owner', boss);
   ledger.send(boss, 'setOpeningHours', { validFrom, ...opening }, at);
-  const floorBays = bays.map(({ key, facts }) => addBay(ledger, boss, { key, facts, at, inspectedOn: addDays(today, -40), validFrom }));
+  const floorBays = bays.map(({ key, facts }) =>
+    addBay(ledger, boss, { key, facts, at, inspectedOn: addDays(today, -40), validFrom }),
+  );
   for (const { key, name, roles, skills = [], homeBay } of people) {
     const home = floorBays.find((bay) => bay.key === homeBay);
-    const list = skills.map(({ skill, untilMonths }) => (untilMonths === undefined ? { skill } : { skill, until: addDays(today, untilMonths * 30) }));
-    const input = { name, roles: [...roles], skills: list, ...(home ? { homeBayId: home.id } : {}), ...(key === 'wall' ? {} : { hours: { validFrom, ...opening } }) };
+    const list = skills.map(({ skill, untilMonths }) =>
+      untilMonths === undefined ? { skill } : { skill, until: addDays(today, untilMonths * 30) },
+    );
+    const input = {
+      name,
+      roles: [...roles],
+      skills: list,
+      ...(home ? { homeBayId: home.id } : {}),
+      ...(key === 'wall' ? {} : { hours: { validFrom, ...opening } }),
+    };
     const { person = '' } = ledger.send(boss, 'addPerson', input, at);
     persons.set(key, { personId: person, name, roles });
   }
   const firms = new Map<SupplierKey, string>();
   for (const { key, facts } of suppliers) firms.set(key, ledger.send(boss, 'addSupplier', facts, at)['supplier'] ?? '');
   const saltSeasonId = chance.id(at);
-  ledger.send(boss, 'setSeasons', { seasons: [{ seasonId: saltSeasonId, name: 'Salt on the roads', fromDay: '12-01', toDay: '03-31', validFrom }] }, at);
+  ledger.send(
+    boss,
+    'setSeasons',
+    { seasons: [{ seasonId: saltSeasonId, name: 'Salt on the roads', fromDay: '12-01', toDay: '03-31', validFrom }] },
+    at,
+  );
   return new Floor({ ledger, chance, today, people: persons, bays: floorBays, suppliers: firms, saltSeasonId });
 }
 
@@ -85,7 +124,13 @@ function addBay(ledger: Ledger, by: Sender, { key, facts, at, inspectedOn, valid
 
 function vehicles(chance: Chance): KnownVehicle[] {
   const one = (number: number, kind: KnownVehicle['kind'], customer: KnownVehicle['customer']): KnownVehicle => ({
-    plate: plateOf(number), kind, customer, odometer: chance.between(18_000, 190_000), isHere: false, id: null, lastHere: 0,
+    plate: plateOf(number),
+    kind,
+    customer,
+    odometer: chance.between(18_000, 190_000),
+    isHere: false,
+    id: null,
+    lastHere: 0,
   });
   const fleet = Array.from({ length: 14 }, (_, n) => one(10 + n, n % 4 === 3 ? electricVan : van, parcelFleet));
   const town = Array.from({ length: 130 }, (_, n) => one(30 + n, chance.of(townKinds), townsperson(n)));
@@ -122,10 +167,20 @@ function planDay(floor: Floor, fleet: readonly KnownVehicle[], memory: Memory, d
   for (let n = 0; n < arrivals; n += 1) {
     const candidates = fleet.filter((one) => !one.isHere && floor.now - one.lastHere > 6 * 86_400_000);
     const vehicle = chance.of(candidates);
-    const mine = (isEnd ? quickTasks : tasks).filter((task) => task.only === undefined || (task.only === 'electric') === (vehicle.kind.drive === 'electric'));
+    const mine = (isEnd ? quickTasks : tasks).filter(
+      (task) => task.only === undefined || (task.only === 'electric') === (vehicle.kind.drive === 'electric'),
+    );
     vehicle.isHere = true;
     const at = floor.at(day, '07:33') + chance.between(0, latest) * minute + chance.below(50_000);
-    floor.begin(at, everydayVisit(floor, { vehicle, task: tooHeavyForRack(vehicle) ? chance.of(mine.filter((task) => task.where !== 'rack')) : chance.of(mine), at, memory }));
+    floor.begin(
+      at,
+      everydayVisit(floor, {
+        vehicle,
+        task: tooHeavyForRack(vehicle) ? chance.of(mine.filter((task) => task.where !== 'rack')) : chance.of(mine),
+        at,
+        memory,
+      }),
+    );
   }
   if (!isEnd) planReturns(floor, memory, day);
 }
@@ -139,7 +194,9 @@ function planReturns(floor: Floor, memory: Memory, day: string): void {
   const { chance } = floor;
   const at = () => floor.at(day, '08:05') + chance.between(0, 200) * minute + chance.below(50_000);
   if (chance.odds(0.15)) {
-    const done = memory.done.find((one) => !one.vehicle.isHere && floor.now - one.at > 3 * 86_400_000 && chance.odds(0.3));
+    const done = memory.done.find(
+      (one) => !one.vehicle.isHere && floor.now - one.at > 3 * 86_400_000 && chance.odds(0.3),
+    );
     if (done) {
       const { vehicle, lineId, task } = done;
       memory.done.splice(memory.done.indexOf(done), 1);

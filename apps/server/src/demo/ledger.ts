@@ -62,7 +62,9 @@ export interface LedgerParts {
 export class DemoRefused extends Error {
   override readonly name = 'DemoRefused';
   constructor(command: CommandName, now: number, refused: Refused) {
-    super(`${command} at ${new Date(now).toISOString()}: ${refused.refusals.map((one) => `${one.code} ${JSON.stringify(one.facts)}`).join('; ')}`);
+    super(
+      `${command} at ${new Date(now).toISOString()}: ${refused.refusals.map((one) => `${one.code} ${JSON.stringify(one.facts)}`).join('; ')}`,
+    );
   }
 }
 
@@ -95,7 +97,12 @@ export class Ledger {
   }
 
   /** Carries out a command at `now` (epoch ms), or a millisecond after the last one. What is refused is thrown. */
-  send<N extends CommandName>(by: Sender | null, name: N, input: CommandInputs[N], now: number): Readonly<Record<string, string>> {
+  send<N extends CommandName>(
+    by: Sender | null,
+    name: N,
+    input: CommandInputs[N],
+    now: number,
+  ): Readonly<Record<string, string>> {
     if (by && !may(by.roles, mayDo[name])) throw new Error(`${by.name} may not ${name}`);
     const at = this.circumstances(by, name, input, Math.max(now, this.lastAt + 1));
     this.fetch(input);
@@ -109,7 +116,12 @@ export class Ledger {
     return outcome.created ?? {};
   }
 
-  private circumstances<N extends CommandName>(by: Sender | null, name: N, input: CommandInputs[N], now: number): Circumstances {
+  private circumstances<N extends CommandName>(
+    by: Sender | null,
+    name: N,
+    input: CommandInputs[N],
+    now: number,
+  ): Circumstances {
     const time = effectiveTime({ name, input, key: '', fingerprint: '', sentAt: null }, commands[name].class, now);
     if (time instanceof Refused) throw new DemoRefused(name, now, time);
     const sender: By = by ?? { personId: null, name: '', roles: [] };
@@ -137,9 +149,13 @@ export class Ledger {
     const edits = after.changes();
     const seq = this.changes.length + 1;
     const subjects = subjectsOf(edits);
-    const sent = { name: command, input: {}, key: '', fingerprint: '', sentAt: null } as Parameters<typeof changeMessages>[0]['sent'];
+    const sent = { name: command, input: {}, key: '', fingerprint: '', sentAt: null } as Parameters<
+      typeof changeMessages
+    >[0]['sent'];
     const texts =
-      at.now < this.parts.textsFrom ? null : changeMessages({ seq, sent, at, subjects, differences: differences(before, after, edits, at.now) });
+      at.now < this.parts.textsFrom
+        ? null
+        : changeMessages({ seq, sent, at, subjects, differences: differences(before, after, edits, at.now) });
     this.rows = after;
     this.lastAt = at.now;
     if (touchesShop(edits)) {
@@ -149,7 +165,18 @@ export class Ledger {
     this.noteVehicles(edits);
     const { now: recordedAt, effectiveAt } = at;
     const { personId } = at.by;
-    this.changes.push({ seq, configSeq: this.configSeq, recordedAt, effectiveAt, personId, command, subjects, facts: outcome.facts, edits, texts });
+    this.changes.push({
+      seq,
+      configSeq: this.configSeq,
+      recordedAt,
+      effectiveAt,
+      personId,
+      command,
+      subjects,
+      facts: outcome.facts,
+      edits,
+      texts,
+    });
   }
 
   private readCalendar(): void {
@@ -163,7 +190,13 @@ export class Ledger {
     const later: string[] = [];
     for (const { table, before, after } of edits) {
       if (staying.includes(table)) continue;
-      const row = after as { id: string; vehicleId?: string | null; jobId?: string | null; fleet?: string | null; customerId?: string | null };
+      const row = after as {
+        id: string;
+        vehicleId?: string | null;
+        jobId?: string | null;
+        fleet?: string | null;
+        customerId?: string | null;
+      };
       if (table === 'customer' && row.fleet != null) this.fleets.add(row.id);
       if (this.fleets.has(table === 'contact' ? (row.customerId ?? '') : row.id)) continue;
       const vehicle = table === 'vehicle' ? row.id : (row.vehicleId ?? this.vehicleOf.get(row.jobId ?? ''));
@@ -204,7 +237,12 @@ export class Ledger {
     this.rows = Rows.of(kept as AllRows);
   }
 
-  private put(table: TableName, row: Row<TableName>, here: ReadonlySet<string>, kept: Partial<Record<TableName, Row<TableName>[]>>): void {
+  private put(
+    table: TableName,
+    row: Row<TableName>,
+    here: ReadonlySet<string>,
+    kept: Partial<Record<TableName, Row<TableName>[]>>,
+  ): void {
     const vehicle = this.vehicleOf.get(row.id);
     if (vehicle === undefined || here.has(vehicle)) {
       (kept[table] ??= []).push(row);
@@ -218,7 +256,10 @@ export class Ledger {
   /** Every row of the shop as it now is. */
   all(): AllRows {
     const all: Partial<Record<TableName, Row<TableName>[]>> = {};
-    for (const content of [this.rows.content() as Partial<Record<TableName, Row<TableName>[]>>, ...this.elsewhere.values()]) {
+    for (const content of [
+      this.rows.content() as Partial<Record<TableName, Row<TableName>[]>>,
+      ...this.elsewhere.values(),
+    ]) {
       for (const [table, rows] of Object.entries(content) as [TableName, Row<TableName>[]][]) {
         const list = (all[table] ??= []);
         for (const row of rows) list.push(row);

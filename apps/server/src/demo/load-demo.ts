@@ -25,10 +25,14 @@ export const loadDemo: LoadDemo = async (parts) => {
     const isThere = (await accounts.find(demoShop.name, owner.name))?.shopId === demoShopId;
     const hasRealShop = await accounts.hasRealShop();
     if (isThere && config.demo === 'off') {
-      throw new CannotStart('This database holds the demo, which never shares it with a shop of your own. Name another folder with DATA_DIR (or another DATABASE_URL), or leave DEMO out.');
+      throw new CannotStart(
+        'This database holds the demo, which never shares it with a shop of your own. Name another folder with DATA_DIR (or another DATABASE_URL), or leave DEMO out.',
+      );
     }
     if (hasRealShop && config.demo === 'on') {
-      throw new CannotStart('This database holds a shop, and the demo never shares a database with one. Leave DEMO out, or name another DATA_DIR or DATABASE_URL.');
+      throw new CannotStart(
+        'This database holds a shop, and the demo never shares a database with one. Leave DEMO out, or name another DATA_DIR or DATABASE_URL.',
+      );
     }
     const wanted = config.demo === 'on' || (config.demo === 'unset' && database.kind === 'embedded' && !hasRealShop);
     if (!isThere && wanted) await load(parts, accounts);
@@ -48,29 +52,40 @@ function demoOf(toldToAll: boolean): Demo {
 
 /** Today in the zone of the shop where it opens today, else the last day that it was open. */
 export function demoDay(now: number): string {
-  const calendar = calendarOf({ zone: demoShop.zone, hours: [{ validFrom: '2000-01-01', ...opening }], exceptions: [] });
+  const calendar = calendarOf({
+    zone: demoShop.zone,
+    hours: [{ validFrom: '2000-01-01', ...opening }],
+    exceptions: [],
+  });
   const today = calendar.dateOf(now);
   return calendar.isWorkingDay(today) ? today : (calendar.nextWorkingDay(today, -1) ?? today);
 }
 
 async function load({ database, passwords, log }: Parts, accounts: Accounts): Promise<void> {
+  if (await accounts.isShopNameTaken(demoShop.name)) throw nameTaken();
   const began = performance.now();
   const { ledger, now } = inventShop(seed, demoDay(Date.now()));
   const invented = performance.now();
+  await loadLedger(database.app, demoShopId, ledger, now);
+  // Read back: a start that broke off between the two left people whose ids are not those invented now.
+  const persons = await peopleInside(database.app, demoShopId);
+  const boss = persons.find(({ name }) => name === owner.name);
+  if (!boss) throw new Error('the demo has no owner');
   const password = await passwords.hash(demoPassword);
-  const persons: Awaited<ReturnType<typeof peopleInside>> = [];
-  const kept = await accounts.addShop({ shopId: demoShopId, name: demoShop.name, demo: true }, async () => {
-    await loadLedger(database.app, demoShopId, ledger, now);
-    // Read back: a start that broke off after storing left people whose ids are not those invented now.
-    persons.push(...(await peopleInside(database.app, demoShopId)));
-    const boss = persons.find(({ name }) => name === owner.name);
-    return boss ? { ...boss, password } : null;
-  });
-  if (!kept) throw new CannotStart(`There is another shop of the name ${demoShop.name} in this database; the demo cannot be loaded.`);
+  const shop = { shopId: demoShopId, name: demoShop.name, demo: true };
+  if (!(await accounts.addShop(shop, () => Promise.resolve({ ...boss, password })))) throw nameTaken();
   for (const person of persons) {
-    if (person.name !== owner.name) await accounts.setPassword({ shopId: demoShopId, ...person }, password);
+    if (person !== boss) await accounts.setPassword({ shopId: demoShopId, ...person }, password);
   }
   await database.analyse();
   const seconds = (from: number, to: number) => `${((to - from) / 1000).toFixed(1)} s`;
-  log.info(`The demo was loaded: ${ledger.changes.length} changes, invented in ${seconds(began, invented)}, stored in ${seconds(invented, performance.now())}.`);
+  log.info(
+    `The demo was loaded: ${ledger.changes.length} changes, invented in ${seconds(began, invented)}, stored in ${seconds(invented, performance.now())}.`,
+  );
+}
+
+function nameTaken(): CannotStart {
+  return new CannotStart(
+    `There is another shop of the name ${demoShop.name} in this database; the demo cannot be loaded.`,
+  );
 }

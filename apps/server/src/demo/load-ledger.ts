@@ -46,18 +46,29 @@ export function loadLedger(pool: Database['app'], shopId: string, ledger: Ledger
     const insert = (text: string, list: readonly object[]) => client.query(text, [shopId, JSON.stringify(list)]);
     for (const name of tableNames as readonly TableName[]) {
       const stored = storedTables[name];
-      for (const part of batches<object>(all[name] ?? [])) await insert(insertRows(stored), part.map((row) => writtenRow(stored, row)));
+      for (const part of batches<object>(all[name] ?? []))
+        await insert(
+          insertRows(stored),
+          part.map((row) => writtenRow(stored, row)),
+        );
     }
     for (const part of batches(ledger.changes)) await insert(changeStatement, part.map(loggedChange));
-    for (const part of batches(ledger.changes.filter(({ texts }) => texts !== null))) await insert(rowsStatement, part.map(loggedRows));
+    for (const part of batches(ledger.changes.filter(({ texts }) => texts !== null)))
+      await insert(rowsStatement, part.map(loggedRows));
     await client.query(headStatement, [shopId, last.seq, last.configSeq, last.recordedAt, now]);
   });
 }
 
 /** The people of the loaded shop, as they sign in. */
-export function peopleInside(pool: Database['app'], shopId: string): Promise<{ readonly personId: string; readonly name: string }[]> {
+export function peopleInside(
+  pool: Database['app'],
+  shopId: string,
+): Promise<{ readonly personId: string; readonly name: string }[]> {
   return inShop(pool, shopId, async (client) => {
-    const { rows } = await client.query<{ id: string; name: string }>(`select id, name from person where shop_id = $1 and not void`, [shopId]);
+    const { rows } = await client.query<{ id: string; name: string }>(
+      `select id, name from person where shop_id = $1 and not void`,
+      [shopId],
+    );
     return rows.map(({ id, name }) => ({ personId: id, name }));
   });
 }

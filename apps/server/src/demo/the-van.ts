@@ -19,7 +19,15 @@ function lensDay(floor: Floor): string | null {
 }
 
 export function dockVan(): KnownVehicle {
-  return { plate: plateOf(3), kind: van, customer: parcelFleet, odometer: 118_400, isHere: false, id: null, lastHere: 0 };
+  return {
+    plate: plateOf(3),
+    kind: van,
+    customer: parcelFleet,
+    odometer: 118_400,
+    isHere: false,
+    id: null,
+    lastHere: 0,
+  };
 }
 
 export function* theVan(floor: Floor, vehicle: KnownVehicle): Script {
@@ -34,14 +42,23 @@ export function* theVan(floor: Floor, vehicle: KnownVehicle): Script {
     { promisedAt: floor.at(floor.parts.today, '09:30'), keyTag: '17', yardSpot: 'Y2', boardNote: 'Round starts 10:00' },
   );
   yield floor.later(6);
-  const look = visit.line('Make it safe and see what is bent', { bookMinutes: 40, price: '60', concernId: visit.concerns[0]?.id });
+  const look = visit.line('Make it safe and see what is bent', {
+    bookMinutes: 40,
+    price: '60',
+    concernId: visit.concerns[0]?.id,
+  });
   visit.answer(look, 'given', 'there');
   yield floor.on(-1, '08:12');
   floor.take('tomasz');
   bay.free -= 1;
   visit.toBay('tomasz', bay);
   yield* visit.work('tomasz', look, 38);
-  visit.finding('tomasz', { place: 'Rear step bumper, right end', kind: 'fault', words: 'Bracket torn, end bent under the sill', concernId: visit.concerns[0]?.id });
+  visit.finding('tomasz', {
+    place: 'Rear step bumper, right end',
+    kind: 'fault',
+    words: 'Bracket torn, end bent under the sill',
+    concernId: visit.concerns[0]?.id,
+  });
   visit.finding('tomasz', { place: 'Reversing lamp, right', kind: 'fault', words: 'Lens broken, reflector dry' });
   visit.finish('tomasz', look);
   yield* repairAsked(visit);
@@ -50,19 +67,62 @@ export function* theVan(floor: Floor, vehicle: KnownVehicle): Script {
 function* repairAsked(visit: Visit): Script {
   const { floor } = visit;
   yield floor.later(5);
-  const bumper = visit.line('Rear step bumper, new', { bookMinutes: 110, price: '845', concernId: visit.concerns[0]?.id }, 'tomasz');
-  const sensor = visit.line('Sensor bracket, rear right', { bookMinutes: 30, price: '75', concernId: visit.concerns[1]?.id }, 'tomasz');
+  const bumper = visit.line(
+    'Rear step bumper, new',
+    { bookMinutes: 110, price: '845', concernId: visit.concerns[0]?.id },
+    'tomasz',
+  );
+  const sensor = visit.line(
+    'Sensor bracket, rear right',
+    { bookMinutes: 30, price: '75', concernId: visit.concerns[1]?.id },
+    'tomasz',
+  );
   const lamp = visit.line('Lens of the reversing lamp', { bookMinutes: 20, price: '58' }, 'tomasz');
   yield floor.later(35);
   for (const lineId of [bumper, sensor, lamp]) visit.answer(lineId, 'given', 'telephone');
-  const bumperPart = visit.want('tomasz', { lineId: bumper }, { description: 'Rear step bumper with brackets', number: 'LB-2051', quantity: '1', unitPrice: '512', needed: 'beforeRefit', supplierId: floor.supplier('body') });
-  const lens = visit.want('tomasz', { lineId: lamp }, { description: 'Lens, reversing lamp, right', number: 'LB-0866', quantity: '1', unitPrice: '24.90', needed: 'beforeStart', supplierId: floor.supplier('body') });
+  const bumperPart = visit.want(
+    'tomasz',
+    { lineId: bumper },
+    {
+      description: 'Rear step bumper with brackets',
+      number: 'LB-2051',
+      quantity: '1',
+      unitPrice: '512',
+      needed: 'beforeRefit',
+      supplierId: floor.supplier('body'),
+    },
+  );
+  const lens = visit.want(
+    'tomasz',
+    { lineId: lamp },
+    {
+      description: 'Lens, reversing lamp, right',
+      number: 'LB-0866',
+      quantity: '1',
+      unitPrice: '24.90',
+      needed: 'beforeStart',
+      supplierId: floor.supplier('body'),
+    },
+  );
   yield floor.later(20);
-  visit.order(bumperPart, 'body', { state: 'backorderedWithDate', dueOn: floor.day(4), words: 'One in the country, spoken for' });
+  visit.order(bumperPart, 'body', {
+    state: 'backorderedWithDate',
+    dueOn: floor.day(4),
+    words: 'One in the country, spoken for',
+  });
   const lensDue = lensDay(floor);
-  visit.order(lens, 'body', lensDue === null ? { state: 'backorderedNoDate' } : { state: 'backorderedWithDate', dueOn: lensDue });
+  visit.order(
+    lens,
+    'body',
+    lensDue === null ? { state: 'backorderedNoDate' } : { state: 'backorderedWithDate', dueOn: lensDue },
+  );
   yield* visit.work('tomasz', bumper, 45);
-  visit.hold('tomasz', 'parts', { lineIds: [bumper, lamp], partLineIds: [bumperPart, lens], moveOf: 'Lantern Body Supply', words: 'Step bumper and lens' });
+  visit.hold('tomasz', 'parts', {
+    lineIds: [bumper, lamp],
+    partLineIds: [bumperPart, lens],
+    moveOf: 'Lantern Body Supply',
+    words: 'Step bumper and lens',
+  });
   yield* visit.work('tomasz', sensor, 32);
   const fixes = setAside(visit, bumper, sensor, lamp);
   visit.finish('tomasz', sensor);
@@ -74,18 +134,45 @@ function* repairAsked(visit: Visit): Script {
 function setAside(visit: Visit, bumper: string, sensor: string, lamp: string): string[] {
   const { floor } = visit;
   const { saltSeasonId } = floor.parts;
-  const bumperFix = visit.fix('tomasz', {
-    kind: 'leftOff', lineId: bumper, standsInFor: 'Right end of the rear step bumper', place: 'Rear step bumper, right end', system: 'mayDrop',
-    endedByWhat: 'New step bumper fitted', removedPieceAt: 'Loft, shelf 2, tied to the old bracket', beforeDay: floor.day(15),
-  }, { remainingMinutes: 65 });
+  const bumperFix = visit.fix(
+    'tomasz',
+    {
+      kind: 'leftOff',
+      lineId: bumper,
+      standsInFor: 'Right end of the rear step bumper',
+      place: 'Rear step bumper, right end',
+      system: 'mayDrop',
+      endedByWhat: 'New step bumper fitted',
+      removedPieceAt: 'Loft, shelf 2, tied to the old bracket',
+      beforeDay: floor.day(15),
+    },
+    { remainingMinutes: 65 },
+  );
   const sensorFix = visit.fix('tomasz', {
-    kind: 'heldBy', lineId: sensor, standsInFor: 'Clip of the sensor bracket', place: 'Parking sensor, rear right', heldWith: 'Bolt M6 × 20 with washer and a cable tie',
-    system: 'driverAssistance', endedByWhat: 'Bracket of the new bumper takes the sensor', withinDistance: 3_000, distanceUnit: 'km',
+    kind: 'heldBy',
+    lineId: sensor,
+    standsInFor: 'Clip of the sensor bracket',
+    place: 'Parking sensor, rear right',
+    heldWith: 'Bolt M6 × 20 with washer and a cable tie',
+    system: 'driverAssistance',
+    endedByWhat: 'Bracket of the new bumper takes the sensor',
+    withinDistance: 3_000,
+    distanceUnit: 'km',
   });
-  const lampFix = visit.fix('tomasz', {
-    kind: 'leftOpen', lineId: lamp, standsInFor: 'Lens of the reversing lamp', place: 'Reversing lamp, right', heldWith: 'Clear lamp film, edges sealed',
-    system: 'lighting', endedByWhat: 'New lens fitted', seasonId: saltSeasonId,
-  }, { words: 'Film does not stand salt water' });
+  const lampFix = visit.fix(
+    'tomasz',
+    {
+      kind: 'leftOpen',
+      lineId: lamp,
+      standsInFor: 'Lens of the reversing lamp',
+      place: 'Reversing lamp, right',
+      heldWith: 'Clear lamp film, edges sealed',
+      system: 'lighting',
+      endedByWhat: 'New lens fitted',
+      seasonId: saltSeasonId,
+    },
+    { words: 'Film does not stand salt water' },
+  );
   return [bumperFix.fixId, sensorFix.fixId, lampFix.fixId];
 }
 

@@ -1,24 +1,62 @@
 /** What else stands in the shop this morning, so that a look at the board shows each state once. */
-import { council, electricEstate, electricVan, estate, parcelFleet, plateOf, sweeper, tipper, townKinds, townsperson, van } from './cast.js';
+import {
+  council,
+  electricEstate,
+  electricVan,
+  estate,
+  parcelFleet,
+  plateOf,
+  sweeper,
+  tipper,
+  townKinds,
+  townsperson,
+  van,
+} from './cast.js';
 import type { Floor, Script } from './floor.js';
 import { type KnownVehicle, Visit } from './visit.js';
 
 const someone = (number: number, kind: KnownVehicle['kind'], customer = townsperson(number)): KnownVehicle => ({
-  plate: plateOf(number), kind, customer, odometer: 40_000 + number * 97, isHere: false, id: null, lastHere: 0,
+  plate: plateOf(number),
+  kind,
+  customer,
+  odometer: 40_000 + number * 97,
+  isHere: false,
+  id: null,
+  lastHere: 0,
 });
 
 /** Begins every scene; each waits for its own time. */
 export function beginThisMorning(floor: Floor): void {
-  const scenes = [brakes, tipperLeftStanding, askedFirst, vanService, partsLate, partsCame, waitsForItsOwner, sweeperNotToStart, seenInTheWrongBay, fixFailed, onTheBench, toBeRung];
+  const scenes = [
+    brakes,
+    tipperLeftStanding,
+    askedFirst,
+    vanService,
+    partsLate,
+    partsCame,
+    waitsForItsOwner,
+    sweeperNotToStart,
+    seenInTheWrongBay,
+    fixFailed,
+    onTheBench,
+    toBeRung,
+  ];
   for (const scene of scenes) floor.begin(floor.on(-4, '07:00'), scene(floor));
 }
 
 function* brakes(floor: Floor): Script {
   const visit = new Visit(floor, someone(503, estate));
   yield floor.on(0, '07:36');
-  visit.checkIn([{ words: 'Grinds when braking', conditions: 'Cold, first braking in the morning' }], { promisedAt: floor.at(floor.parts.today, '15:00'), waitsHere: false });
+  visit.checkIn([{ words: 'Grinds when braking', conditions: 'Cold, first braking in the morning' }], {
+    promisedAt: floor.at(floor.parts.today, '15:00'),
+    waitsHere: false,
+  });
   yield floor.later(4);
-  const lineId = visit.line('Front discs and pads', { bookMinutes: 110, price: '390', concernId: visit.concerns[0]?.id });
+  const lineId = visit.line('Front discs and pads', {
+    bookMinutes: 110,
+    price: '390',
+    concernId: visit.concerns[0]?.id,
+  });
   visit.answer(lineId, 'given', 'there');
   yield floor.on(0, '08:04');
   floor.take('tomasz');
@@ -36,7 +74,11 @@ function* tipperLeftStanding(floor: Floor): Script {
   yield floor.on(-1, '14:05');
   visit.checkIn([{ words: 'Body does not come down all the way', conditions: 'Loaded with grit' }], { keyTag: '8' });
   yield floor.later(8);
-  const lineId = visit.line('Find what stops the tipping body', { bookMinutes: 90, price: '180', concernId: visit.concerns[0]?.id });
+  const lineId = visit.line('Find what stops the tipping body', {
+    bookMinutes: 90,
+    price: '180',
+    concernId: visit.concerns[0]?.id,
+  });
   visit.answer(lineId, 'given', 'telephone');
   yield floor.on(0, '07:44');
   floor.take('samuel');
@@ -46,9 +88,20 @@ function* tipperLeftStanding(floor: Floor): Script {
   const clockId = visit.start('samuel', lineId);
   yield floor.on(0, '08:58');
   visit.finding('samuel', { place: 'Beacon, cab roof', kind: 'fault', words: 'Holder corroded, loose' });
-  visit.fix('samuel', { kind: 'standIn', standsInFor: 'Beacon holder', place: 'Beacon, cab roof', heldWith: 'Magnetic beacon from our own stock', system: 'lighting', endedByWhat: 'New holder fitted', withinDays: 21 });
+  visit.fix('samuel', {
+    kind: 'standIn',
+    standsInFor: 'Beacon holder',
+    place: 'Beacon, cab roof',
+    heldWith: 'Magnetic beacon from our own stock',
+    system: 'lighting',
+    endedByWhat: 'New holder fitted',
+    withinDays: 21,
+  });
   yield floor.on(0, '09:41');
-  floor.send('samuel', 'stopWork', { clockId, handover: 'Guide rail is bent, safety prop stands under the body. Needs the long bar.' });
+  floor.send('samuel', 'stopWork', {
+    clockId,
+    handover: 'Guide rail is bent, safety prop stands under the body. Needs the long bar.',
+  });
   floor.release('samuel');
 }
 
@@ -56,10 +109,17 @@ function* askedFirst(floor: Floor): Script {
   const visit = new Visit(floor, someone(509, electricEstate));
   const bay = floor.bay('gate');
   yield floor.on(0, '07:58');
-  visit.checkIn([{ words: 'Charges slowly', conditions: 'At any post' }], { promisedAt: floor.at(floor.parts.today, '16:30') });
+  visit.checkIn([{ words: 'Charges slowly', conditions: 'At any post' }], {
+    promisedAt: floor.at(floor.parts.today, '16:30'),
+  });
   floor.send('desk', 'addCaution', { vehicleId: visit.vehicleId, standing: true, code: 'electricDrive' });
   yield floor.later(3);
-  const lineId = visit.line('Find why it charges slowly', { bookMinutes: 60, price: '130', skill: 'highVoltage', concernId: visit.concerns[0]?.id });
+  const lineId = visit.line('Find why it charges slowly', {
+    bookMinutes: 60,
+    price: '130',
+    skill: 'highVoltage',
+    concernId: visit.concerns[0]?.id,
+  });
   visit.answer(lineId, 'given', 'there');
   yield floor.on(0, '08:19');
   floor.take('aoife');
@@ -68,9 +128,18 @@ function* askedFirst(floor: Floor): Script {
   yield floor.later(3);
   visit.caution('aoife', 'highVoltageDead', 'Plug in my pocket');
   yield* visit.work('aoife', lineId, 41);
-  visit.finding('aoife', { place: 'Charging inlet', kind: 'fault', words: 'One contact burnt', concernId: visit.concerns[0]?.id });
+  visit.finding('aoife', {
+    place: 'Charging inlet',
+    kind: 'fault',
+    words: 'One contact burnt',
+    concernId: visit.concerns[0]?.id,
+  });
   visit.finish('aoife', lineId);
-  const inlet = visit.line('Charging inlet with harness', { bookMinutes: 120, price: '880', skill: 'highVoltage', concernId: visit.concerns[0]?.id }, 'aoife');
+  const inlet = visit.line(
+    'Charging inlet with harness',
+    { bookMinutes: 120, price: '880', skill: 'highVoltage', concernId: visit.concerns[0]?.id },
+    'aoife',
+  );
   visit.hold('desk', 'goAhead', { lineIds: [inlet], moveOf: visit.vehicle.customer.contact.name });
   floor.release('aoife');
 }
@@ -79,9 +148,15 @@ function* vanService(floor: Floor): Script {
   const visit = new Visit(floor, someone(506, van, parcelFleet));
   const bay = floor.bay('gate');
   yield floor.on(0, '08:40');
-  visit.checkIn([{ words: 'Sliding door sticks', conditions: 'In the wet' }], { promisedAt: floor.at(floor.parts.today, '13:00') });
+  visit.checkIn([{ words: 'Sliding door sticks', conditions: 'In the wet' }], {
+    promisedAt: floor.at(floor.parts.today, '13:00'),
+  });
   yield floor.later(4);
-  const lineId = visit.line('Sliding door, rollers and rail', { bookMinutes: 100, price: '240', concernId: visit.concerns[0]?.id });
+  const lineId = visit.line('Sliding door, rollers and rail', {
+    bookMinutes: 100,
+    price: '240',
+    concernId: visit.concerns[0]?.id,
+  });
   visit.answer(lineId, 'given', 'telephone');
   yield floor.on(0, '09:06');
   floor.take('wen');
@@ -98,7 +173,18 @@ function* partsLate(floor: Floor): Script {
   yield floor.later(6);
   const lineId = visit.line('Water pump', { bookMinutes: 140, price: '460', concernId: visit.concerns[0]?.id });
   visit.answer(lineId);
-  const pump = visit.want('manager', { lineId }, { description: 'Water pump with seal', number: 'CF-301', quantity: '1', unitPrice: '96', needed: 'beforeStart', supplierId: floor.supplier('factors') });
+  const pump = visit.want(
+    'manager',
+    { lineId },
+    {
+      description: 'Water pump with seal',
+      number: 'CF-301',
+      quantity: '1',
+      unitPrice: '96',
+      needed: 'beforeStart',
+      supplierId: floor.supplier('factors'),
+    },
+  );
   yield floor.later(15);
   visit.order(pump, 'factors', { state: 'inStock', dueOn: floor.day(-2) });
   visit.hold('clerk', 'parts', { lineIds: [lineId], partLineIds: [pump], moveOf: 'Coast Road Factors' });
@@ -109,11 +195,29 @@ function* partsLate(floor: Floor): Script {
 function* partsCame(floor: Floor): Script {
   const visit = new Visit(floor, someone(514, townKinds[5] ?? estate));
   yield floor.on(-2, '09:15');
-  visit.checkIn([{ words: 'Knocks over bumps, front', conditions: 'Cobbles on the quay, 30 km/h' }], { promisedAt: floor.at(floor.parts.today, '16:00'), yardSpot: 'Y9' });
+  visit.checkIn([{ words: 'Knocks over bumps, front', conditions: 'Cobbles on the quay, 30 km/h' }], {
+    promisedAt: floor.at(floor.parts.today, '16:00'),
+    yardSpot: 'Y9',
+  });
   yield floor.later(7);
-  const lineId = visit.line('Drop links, front, both', { bookMinutes: 70, price: '180', concernId: visit.concerns[0]?.id });
+  const lineId = visit.line('Drop links, front, both', {
+    bookMinutes: 70,
+    price: '180',
+    concernId: visit.concerns[0]?.id,
+  });
   visit.answer(lineId);
-  const links = visit.want('manager', { lineId }, { description: 'Drop link, front', number: 'PN-2207', quantity: '2', unitPrice: '31.20', needed: 'beforeStart', supplierId: floor.supplier('pier') });
+  const links = visit.want(
+    'manager',
+    { lineId },
+    {
+      description: 'Drop link, front',
+      number: 'PN-2207',
+      quantity: '2',
+      unitPrice: '31.20',
+      needed: 'beforeStart',
+      supplierId: floor.supplier('pier'),
+    },
+  );
   visit.order(links, 'pier', { state: 'toOrder', dueOn: floor.day(-1) });
   visit.hold('clerk', 'parts', { lineIds: [lineId], partLineIds: [links], moveOf: 'Pier Nine Parts' });
   yield floor.on(-1, '14:20');
@@ -126,9 +230,16 @@ function* partsCame(floor: Floor): Script {
 function* waitsForItsOwner(floor: Floor): Script {
   const visit = new Visit(floor, someone(516, townKinds[4] ?? estate));
   yield floor.on(-2, '08:35');
-  visit.checkIn([{ words: 'Service is due', conditions: 'By the book' }], { promisedAt: floor.at(floor.day(-1), '12:00'), yardSpot: 'Y1' });
+  visit.checkIn([{ words: 'Service is due', conditions: 'By the book' }], {
+    promisedAt: floor.at(floor.day(-1), '12:00'),
+    yardSpot: 'Y1',
+  });
   yield floor.later(5);
-  const lineId = visit.line('Yearly service, oil and filters', { bookMinutes: 80, price: '240', concernId: visit.concerns[0]?.id });
+  const lineId = visit.line('Yearly service, oil and filters', {
+    bookMinutes: 80,
+    price: '240',
+    concernId: visit.concerns[0]?.id,
+  });
   visit.answer(lineId, 'given', 'there');
   const [worker, bay] = yield* floor.someoneAndBay((one) => one.lifts);
   visit.toBay(worker, bay);
@@ -138,13 +249,20 @@ function* waitsForItsOwner(floor: Floor): Script {
   visit.toYard('manager', 'Y1');
   floor.send('desk', 'recordConcernOutcome', { concernId: visit.concerns[0]?.id ?? '', outcome: 'gone' });
   yield floor.later(10);
-  visit.hold('desk', 'collection', { moveOf: visit.vehicle.customer.contact.name, words: 'Comes with the evening bus' });
+  visit.hold('desk', 'collection', {
+    moveOf: visit.vehicle.customer.contact.name,
+    words: 'Comes with the evening bus',
+  });
 }
 
 function* sweeperNotToStart(floor: Floor): Script {
   const visit = new Visit(floor, someone(518, sweeper, council));
   yield floor.on(0, '09:27');
-  visit.checkIn([{ words: 'Brush motor smells burnt', conditions: 'After ten minutes of sweeping' }], { yardSpot: 'Y12', mayBeDriven: false, promisedAt: floor.at(floor.day(2), '12:00') });
+  visit.checkIn([{ words: 'Brush motor smells burnt', conditions: 'After ten minutes of sweeping' }], {
+    yardSpot: 'Y12',
+    mayBeDriven: false,
+    promisedAt: floor.at(floor.day(2), '12:00'),
+  });
   visit.caution('manager', 'doNotStart', 'Brush must not turn until looked at');
   yield floor.later(6);
   visit.line('Brush motor, find the fault', { bookMinutes: 120, price: '220', concernId: visit.concerns[0]?.id });
@@ -155,12 +273,24 @@ function* sweeperNotToStart(floor: Floor): Script {
 function* seenInTheWrongBay(floor: Floor): Script {
   const visit = new Visit(floor, someone(520, townKinds[6] ?? estate));
   yield floor.on(0, '07:50');
-  visit.checkIn([{ words: 'Fridge and lights die overnight', conditions: 'Standing for two nights' }], { yardSpot: 'Y7', promisedAt: floor.at(floor.day(1), '16:00') });
+  visit.checkIn([{ words: 'Fridge and lights die overnight', conditions: 'Standing for two nights' }], {
+    yardSpot: 'Y7',
+    promisedAt: floor.at(floor.day(1), '16:00'),
+  });
   yield floor.later(5);
-  const lineId = visit.line('Find the drain on the second battery', { bookMinutes: 90, price: '190', concernId: visit.concerns[0]?.id });
+  const lineId = visit.line('Find the drain on the second battery', {
+    bookMinutes: 90,
+    price: '190',
+    concernId: visit.concerns[0]?.id,
+  });
   visit.answer(lineId, 'given', 'there');
   yield floor.on(0, '08:44');
-  floor.send('wen', 'takeIntoBay', { jobId: visit.jobId, bayId: floor.bay('south').id, alreadyThere: true, movedHow: 'driven' });
+  floor.send('wen', 'takeIntoBay', {
+    jobId: visit.jobId,
+    bayId: floor.bay('south').id,
+    alreadyThere: true,
+    movedHow: 'driven',
+  });
 }
 
 /** An earlier fix did not hold: its repair is urgent now. */
@@ -173,15 +303,32 @@ function* fixFailed(floor: Floor): Script {
   const [worker, bay] = yield* floor.someoneAndBay((one) => one.lifts, ['samuel', 'wen']);
   visit.toBay(worker, bay);
   yield* visit.work(worker, lineId, 35);
-  const { fixId } = visit.fix(worker, { kind: 'heldBy', standsInFor: 'Rear exhaust mounting', place: 'Exhaust, rear left', heldWith: 'Two turns of stainless strap', system: 'exhaust', endedByWhat: 'New rear mounting fitted', withinDistance: 2_000 });
+  const { fixId } = visit.fix(worker, {
+    kind: 'heldBy',
+    standsInFor: 'Rear exhaust mounting',
+    place: 'Exhaust, rear left',
+    heldWith: 'Two turns of stainless strap',
+    system: 'exhaust',
+    endedByWhat: 'New rear mounting fitted',
+    withinDistance: 2_000,
+  });
   visit.secondCheck('aoife', fixId, 'Looked at on the lift, holds');
   visit.finish(worker, lineId);
   floor.release(worker);
   yield* visit.leave();
   yield floor.on(0, '08:52');
   const again = new Visit(floor, visit.vehicle);
-  again.checkIn([{ words: 'Rattles again', conditions: 'Since the railway crossing' }], { kind: 'comeback', comebackOfLineId: lineId, yardSpot: 'Y3', waitsHere: true });
-  floor.send('manager', 'endTemporaryFix', { temporaryFixId: fixId, how: 'failed', words: 'Strap slipped off the hanger' });
+  again.checkIn([{ words: 'Rattles again', conditions: 'Since the railway crossing' }], {
+    kind: 'comeback',
+    comebackOfLineId: lineId,
+    yardSpot: 'Y3',
+    waitsHere: true,
+  });
+  floor.send('manager', 'endTemporaryFix', {
+    temporaryFixId: fixId,
+    how: 'failed',
+    words: 'Strap slipped off the hanger',
+  });
   const mend = again.line('Rear exhaust mounting, new', { bookMinutes: 40, price: '60' });
   again.giveItself(mend);
 }
@@ -191,7 +338,11 @@ function* onTheBench(floor: Floor): Script {
   const visit = new Visit(floor, someone(524, { ...estate, description: 'Estate car, hybrid', drive: 'hybrid' }));
   yield floor.on(-1, '15:40');
   visit.checkIn([{ words: 'Window does not go up', conditions: 'Driver, since yesterday' }], { yardSpot: 'Y10' });
-  const lineId = visit.line('Window regulator, mend at the bench', { bookMinutes: 70, price: '150', concernId: visit.concerns[0]?.id });
+  const lineId = visit.line('Window regulator, mend at the bench', {
+    bookMinutes: 70,
+    price: '150',
+    concernId: visit.concerns[0]?.id,
+  });
   visit.answer(lineId);
   yield floor.on(0, '09:34');
   const clockId = visit.start('aoife', lineId, true);
@@ -204,7 +355,13 @@ function* onTheBench(floor: Floor): Script {
 function* toBeRung(floor: Floor): Script {
   const visit = new Visit(floor, someone(526, electricVan, parcelFleet));
   yield floor.on(0, '09:52');
-  visit.checkIn([{ words: 'Wiper leaves a stripe', conditions: 'Rain' }, { words: 'Tread is low in front', conditions: 'Seen by the driver' }], { yardSpot: 'Y6', promisedAt: floor.at(floor.parts.today, '17:00') });
+  visit.checkIn(
+    [
+      { words: 'Wiper leaves a stripe', conditions: 'Rain' },
+      { words: 'Tread is low in front', conditions: 'Seen by the driver' },
+    ],
+    { yardSpot: 'Y6', promisedAt: floor.at(floor.parts.today, '17:00') },
+  );
   yield floor.later(7);
   visit.line('Wiper blades, front', { bookMinutes: 15, price: '48', concernId: visit.concerns[0]?.id });
   visit.line('Two tyres, front', { bookMinutes: 45, price: '260', concernId: visit.concerns[1]?.id });

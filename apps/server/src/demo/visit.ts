@@ -18,7 +18,20 @@ export interface KnownVehicle {
 /** Ids of a customer and its contact once they are known, by name. */
 const known = new WeakMap<Floor, Map<string, { customerId: string; contactId: string }>>();
 
-type CheckInExtra = Partial<Pick<CommandInputs['checkIn'], 'promisedAt' | 'waitsHere' | 'boardNote' | 'keyTag' | 'yardSpot' | 'kind' | 'comebackOfLineId' | 'rolls' | 'mayBeDriven'>>;
+type CheckInExtra = Partial<
+  Pick<
+    CommandInputs['checkIn'],
+    | 'promisedAt'
+    | 'waitsHere'
+    | 'boardNote'
+    | 'keyTag'
+    | 'yardSpot'
+    | 'kind'
+    | 'comebackOfLineId'
+    | 'rolls'
+    | 'mayBeDriven'
+  >
+>;
 type LineExtra = Partial<Omit<CommandInputs['addLine'], 'jobId' | 'title'>>;
 type FixFacts = Omit<CommandInputs['addTemporaryFix'], 'jobId' | 'temporaryFixId' | 'followUpId'>;
 
@@ -60,7 +73,8 @@ export class Visit {
     this.jobId = created('job');
     this.vehicle.isHere = true;
     for (const { table, after } of floor.parts.ledger.changes[before]?.edits ?? []) {
-      if (table === 'concern') this.concerns.push({ id: after.id, conditions: (after as { conditions?: string | null }).conditions ?? null });
+      if (table === 'concern')
+        this.concerns.push({ id: after.id, conditions: (after as { conditions?: string | null }).conditions ?? null });
     }
     if (!known.get(floor)?.has(vehicle.customer.name)) this.remember(created);
   }
@@ -82,7 +96,11 @@ export class Visit {
     return this.floor.send(by, 'addLine', { jobId: this.jobId, title, ...extra })('workLine');
   }
 
-  answer(lineId: string, answer: 'given' | 'deferred' | 'declined' = 'given', how: 'there' | 'telephone' | 'message' = 'telephone'): void {
+  answer(
+    lineId: string,
+    answer: 'given' | 'deferred' | 'declined' = 'given',
+    how: 'there' | 'telephone' | 'message' = 'telephone',
+  ): void {
     this.floor.send('desk', 'recordGoAhead', { lineId, answer, byName: this.vehicle.customer.contact.name, how });
   }
 
@@ -97,7 +115,12 @@ export class Visit {
     const asked = bay.capacityKg !== null && (grossKg === null || grossKg > bay.capacityKg);
     const heavy = bay.capacityKg !== null && (curbKg ?? 0) > bay.capacityKg;
     if (heavy) throw new Error(`${this.vehicle.plate} is too heavy for ${bay.key}`);
-    this.floor.send(by, 'takeIntoBay', { jobId: this.jobId, bayId: bay.id, movedHow: 'driven', ...(asked ? { loaded: false } : {}) });
+    this.floor.send(by, 'takeIntoBay', {
+      jobId: this.jobId,
+      bayId: bay.id,
+      movedHow: 'driven',
+      ...(asked ? { loaded: false } : {}),
+    });
     this.bay = bay;
   }
 
@@ -127,7 +150,16 @@ export class Visit {
       const until = isLast ? floor.now + left : to + floor.chance.between(-150, 60) * 1_000;
       left -= until - floor.now;
       yield Math.max(until, floor.now + 1_000);
-      const handover = !isLast && floor.chance.odds(0.3) ? { handover: floor.chance.of(['Bolts hand-tight only', 'Tray of clips lies on the bench', 'Undertray off, fasteners in the magnetic dish']) } : {};
+      const handover =
+        !isLast && floor.chance.odds(0.3)
+          ? {
+              handover: floor.chance.of([
+                'Bolts hand-tight only',
+                'Tray of clips lies on the bench',
+                'Undertray off, fasteners in the magnetic dish',
+              ]),
+            }
+          : {};
       floor.send(who, 'stopWork', { clockId, ...handover });
       if (isLast) return;
     }
@@ -137,25 +169,56 @@ export class Visit {
     this.floor.send(who, 'finishLine', { lineId });
   }
 
-  want(by: PersonKey, purpose: { lineId: string } | { followUpId: string }, part: Omit<CommandInputs['wantPart'], 'lineId' | 'followUpId' | 'partLineId'>): string {
+  want(
+    by: PersonKey,
+    purpose: { lineId: string } | { followUpId: string },
+    part: Omit<CommandInputs['wantPart'], 'lineId' | 'followUpId' | 'partLineId'>,
+  ): string {
     return this.floor.send(by, 'wantPart', { ...purpose, ...part })('partLine');
   }
 
-  order(partLineId: string, supplier: SupplierKey, due: NonNullable<CommandInputs['placeOrder']['lines'][number]['due']>): void {
+  order(
+    partLineId: string,
+    supplier: SupplierKey,
+    due: NonNullable<CommandInputs['placeOrder']['lines'][number]['due']>,
+  ): void {
     const { floor } = this;
-    floor.send('clerk', 'placeOrder', { supplierId: floor.supplier(supplier), reference: floor.orderReference(), lines: [{ partLineId, due }] });
+    floor.send('clerk', 'placeOrder', {
+      supplierId: floor.supplier(supplier),
+      reference: floor.orderReference(),
+      lines: [{ partLineId, due }],
+    });
   }
 
   due(partLineId: string, due: Omit<CommandInputs['recordDueIn'], 'partLineIds'>): void {
     this.floor.send('clerk', 'recordDueIn', { partLineIds: [partLineId], ...due });
   }
 
-  receive(partLineId: string, quantity: string, verdict: 'good' | 'accepted' | 'damaged' | 'wrong' = 'good', words?: string): void {
+  receive(
+    partLineId: string,
+    quantity: string,
+    verdict: 'good' | 'accepted' | 'damaged' | 'wrong' = 'good',
+    words?: string,
+  ): void {
     const bin = `Shelf ${this.floor.chance.between(1, 9)}`;
-    this.floor.send('clerk', 'receiveParts', { items: [{ partLineId, quantity, verdict, ...(verdict === 'good' ? { bin } : {}), ...(words === undefined ? {} : { words }) }] });
+    this.floor.send('clerk', 'receiveParts', {
+      items: [
+        {
+          partLineId,
+          quantity,
+          verdict,
+          ...(verdict === 'good' ? { bin } : {}),
+          ...(words === undefined ? {} : { words }),
+        },
+      ],
+    });
   }
 
-  hold(by: PersonKey, reason: CommandInputs['openHold']['reason'], extra: Partial<Omit<CommandInputs['openHold'], 'jobId' | 'reason'>> = {}): string {
+  hold(
+    by: PersonKey,
+    reason: CommandInputs['openHold']['reason'],
+    extra: Partial<Omit<CommandInputs['openHold'], 'jobId' | 'reason'>> = {},
+  ): string {
     return this.floor.send(by, 'openHold', { jobId: this.jobId, reason, ...extra })('hold');
   }
 
@@ -168,16 +231,37 @@ export class Visit {
   }
 
   caution(by: PersonKey, code: CommandInputs['addCaution']['code'], words?: string): string {
-    return this.floor.send(by, 'addCaution', { vehicleId: this.vehicleId, standing: false, code, ...(words === undefined ? {} : { words }) })('caution');
+    return this.floor.send(by, 'addCaution', {
+      vehicleId: this.vehicleId,
+      standing: false,
+      code,
+      ...(words === undefined ? {} : { words }),
+    })('caution');
   }
 
   /** A temporary fix with its permanent repair as a follow-up; gives both ids. */
-  fix(by: Technician, facts: FixFacts, followUp: Partial<CommandInputs['addFollowUp']> = {}): { readonly fixId: string; readonly followUpId: string } {
+  fix(
+    by: Technician,
+    facts: FixFacts,
+    followUp: Partial<CommandInputs['addFollowUp']> = {},
+  ): { readonly fixId: string; readonly followUpId: string } {
     const { floor, vehicleId, jobId } = this;
     const fixId = floor.send(by, 'addTemporaryFix', { jobId, ...facts })('temporaryFix');
     const { beforeDay, seasonId, withinDistance } = facts;
-    const limits = { ...(beforeDay === undefined ? {} : { beforeDay }), ...(seasonId === undefined ? {} : { seasonId }), ...(withinDistance === undefined ? {} : { withinDistance }) };
-    const followUpId = floor.send('manager', 'addFollowUp', { vehicleId, jobId, kind: 'permanentRepair', title: facts.endedByWhat, temporaryFixId: fixId, ...limits, ...followUp })('followUp');
+    const limits = {
+      ...(beforeDay === undefined ? {} : { beforeDay }),
+      ...(seasonId === undefined ? {} : { seasonId }),
+      ...(withinDistance === undefined ? {} : { withinDistance }),
+    };
+    const followUpId = floor.send('manager', 'addFollowUp', {
+      vehicleId,
+      jobId,
+      kind: 'permanentRepair',
+      title: facts.endedByWhat,
+      temporaryFixId: fixId,
+      ...limits,
+      ...followUp,
+    })('followUp');
     return { fixId, followUpId };
   }
 
@@ -190,7 +274,11 @@ export class Visit {
     const { floor, vehicle } = this;
     yield* floor.untilOpen();
     for (const { id, conditions } of this.concerns) {
-      floor.send('desk', 'recordConcernOutcome', { concernId: id, outcome, conditions: conditions ?? 'Test drive on the quay road' });
+      floor.send('desk', 'recordConcernOutcome', {
+        concernId: id,
+        outcome,
+        conditions: conditions ?? 'Test drive on the quay road',
+      });
     }
     yield floor.later(8, 75);
     yield* floor.untilOpen();

@@ -1,67 +1,111 @@
-/** The rows of a window of bay time, in as few bytes as they go: arrays, grouped by job, instants in epoch ms. */
+/**
+ * The rows of a window of bay time. They are many (a year of ten bays is some thirty thousand), so each table comes as a
+ * few JSON arrays, one for each column: a tenth of the work for PostgreSQL and the parser that an object for each row
+ * would be. Jobs are named by their numbers, which are short.
+ */
+import type { GoAheadAnswer } from '@holdfast/bay-time';
 import type pg from 'pg';
 import { epochMs } from './wire-sql.js';
 
-type Answer = 'withCustomer' | 'given' | 'deferred' | 'declined';
+/** Instants are epoch ms; `to` null: still going on. */
+interface StayRow {
+  readonly bayId: string;
+  readonly spot: number;
+  readonly kept: boolean;
+  readonly from: number;
+  readonly to: number | null;
+}
+interface ClockRow {
+  readonly personId: string;
+  readonly bench: boolean;
+  readonly from: number;
+  readonly to: number | null;
+}
+interface HoldRow {
+  readonly holdId: string;
+  readonly reason: string;
+  readonly from: number;
+  readonly to: number | null;
+  /** Empty: the whole job. */
+  readonly lineIds: string[];
+}
+interface LineRow {
+  readonly lineId: string;
+  readonly addedAt: number;
+  readonly endedAt: number | null;
+  readonly after: string | null;
+  /** The answer it has now, for a line that nobody was asked about. */
+  readonly answer: GoAheadAnswer;
+  readonly history: { readonly at: number; readonly answer: GoAheadAnswer }[];
+}
 
 /** Everything that happened to one job whose vehicle had a spot inside the window. */
 export interface JobInWindow {
   readonly id: string;
-  /** `[bayId, spot, kept, from, to]`; `to` null: still going on. */
-  readonly stays: readonly (readonly [bayId: string, spot: number, kept: boolean, from: number, to: number | null])[];
-  readonly clocks: readonly (readonly [personId: string, bench: boolean, from: number, to: number | null])[];
-  readonly holds: readonly (readonly [
-    id: string,
-    reason: string,
-    from: number,
-    to: number | null,
-    lineIds: readonly string[] | null,
-  ])[];
-  readonly lines: readonly (readonly [
-    id: string,
-    addedAt: number,
-    endedAt: number | null,
-    after: string | null,
-    answer: Answer,
-    history: readonly (readonly [at: number, answer: Answer])[] | null,
-  ])[];
+  readonly stays: StayRow[];
+  readonly clocks: ClockRow[];
+  readonly holds: HoldRow[];
+  readonly lines: LineRow[];
   /** From check-in to hand-back of an internal job that is kept here; null for every other. */
-  readonly stored: readonly [from: number, to: number | null] | null;
+  readonly stored: { readonly from: number; readonly to: number | null } | null;
 }
 
-const grouped = (name: string, table: string, item: string, more = '') => `${name} AS (
-  SELECT k."job_id", json_agg(${item}) AS list FROM "${table}" k
-  ${more} WHERE k."shop_id" = $1 AND NOT k."void" AND k."job_id" IN (SELECT "job_id" FROM stay) GROUP BY k."job_id")`;
+/** The columns of a table as one JSON array of arrays, or null where it has no row. `k` is its row, `h` that of its job. */
+const columnsOf = (table: string, columns: readonly string[], where = '') => `(SELECT json_build_array(${columns
+  .map((column) => `json_agg(${column})`)
+  .join(', ')})
+  FROM "${table}" k JOIN here h ON h."id" = k."job_id" WHERE k."shop_id" = $1 AND NOT k."void" ${where})`;
 
-const ends = (alias: string) => `${epochMs(`${alias}."from_at"`)}, ${epochMs(`${alias}."to_at"`)}`;
+const from = epochMs('k."from_at"');
+const to = epochMs('k."to_at"');
+const inWindow = (s: string) => `${s}."from_at" < to_timestamp($3::double precision / 1000)
+  AND (${s}."to_at" IS NULL OR ${s}."to_at" > to_timestamp($2::double precision / 1000))`;
 
-const statement = {
-  name: 'bay-time-rows',
-  text: `WITH stay AS MATERIALIZED (
-  SELECT s."job_id", json_agg(json_build_array(s."bay_id", s."spot", s."kind" = 'kept', ${ends('s')})) AS list
-  FROM "spot_use" s WHERE s."shop_id" = $1 AND NOT s."void" AND s."from_at" < to_timestamp($3::double precision / 1000)
-    AND (s."to_at" IS NULL OR s."to_at" > to_timestamp($2::double precision / 1000)) GROUP BY s."job_id"
-), held_line AS (
-  SELECT h."hold_id", json_agg(h."line_id") AS ids FROM "hold_line" h
-  WHERE h."shop_id" = $1 AND NOT h."void" AND h."job_id" IN (SELECT "job_id" FROM stay) GROUP BY h."hold_id"
-), said AS (
-  SELECT g."line_id", json_agg(json_build_array(${epochMs('g."effective_at"')}, g."answer") ORDER BY g."effective_at", g."recorded_at") AS list
-  FROM "go_ahead" g WHERE g."shop_id" = $1 AND NOT g."void" AND g."job_id" IN (SELECT "job_id" FROM stay) GROUP BY g."line_id"
-), ${grouped('clocks', 'clock', `json_build_array(k."person_id", k."bench", ${ends('k')})`)},
-${grouped('holds', 'hold', `json_build_array(k."id", k."reason", ${ends('k')}, hl.ids)`, 'LEFT JOIN held_line hl ON hl."hold_id" = k."id"')},
-${grouped(
-  'lines',
-  'work_line',
-  `json_build_array(k."id", ${epochMs('k."effective_at"')}, ${epochMs('k."ended_at"')}, k."after_line_id", k."go_ahead", said.list)`,
-  'LEFT JOIN said ON said."line_id" = k."id"',
-)}
-SELECT coalesce(json_agg(json_build_object('id', s."job_id", 'stays', s.list, 'clocks', coalesce(c.list, '[]'::json),
-  'holds', coalesce(h.list, '[]'::json), 'lines', coalesce(l.list, '[]'::json),
-  'stored', CASE WHEN j."stored_here" AND j."kind" = 'internal'
-    THEN json_build_array(${epochMs('j."checked_in_at"')}, ${epochMs('j."ended_at"')}) END)), '[]'::json)::text AS jobs
-FROM stay s JOIN "job" j ON j."shop_id" = $1 AND j."id" = s."job_id"
-LEFT JOIN clocks c ON c."job_id" = s."job_id" LEFT JOIN holds h ON h."job_id" = s."job_id" LEFT JOIN lines l ON l."job_id" = s."job_id"`,
-};
+const text = `WITH here AS MATERIALIZED (
+  SELECT j."id", j."number", j."checked_in_at", j."ended_at", j."stored_here" AND j."kind" = 'internal' AS stored FROM "job" j
+  WHERE j."shop_id" = $1 AND j."id" IN (
+    SELECT s."job_id" FROM "spot_use" s WHERE s."shop_id" = $1 AND NOT s."void" AND ${inWindow('s')})
+)
+SELECT json_build_array(
+(SELECT json_build_array(json_agg("number"), json_agg("id"), json_agg(stored), json_agg(${epochMs('"checked_in_at"')}), json_agg(${epochMs('"ended_at"')})) FROM here),
+${columnsOf('spot_use', ['h."number"', 'k."bay_id"', 'k."spot"', `k."kind" = 'kept'`, from, to], `AND ${inWindow('k')}`)},
+${columnsOf('clock', ['h."number"', 'k."person_id"', 'k."bench"', from, to])},
+${columnsOf('hold', ['h."number"', 'k."id"', 'k."reason"', from, to])},
+${columnsOf('hold_line', ['k."hold_id"', 'k."line_id"'])},
+${columnsOf('work_line', ['h."number"', 'k."id"', epochMs('k."effective_at"'), epochMs('k."ended_at"'), 'k."after_line_id"', 'k."go_ahead"'])},
+${columnsOf('go_ahead', ['k."line_id"', epochMs('k."effective_at"'), 'k."answer"'])}
+)::text AS columns`;
+
+/**
+ * Two names, because PostgreSQL keeps one plan for each: a day's rows are found job by job, a year's by reading the
+ * shop's tables through.
+ */
+const statements = { short: { name: 'bay-time-short', text }, long: { name: 'bay-time-long', text } };
+const shortMs = 8 * 86_400_000;
+
+type Column = readonly unknown[];
+type Table = readonly Column[];
+
+/** The rows of a table; none where it came without columns. */
+function rowsOf(table: Table | undefined): (readonly unknown[])[] {
+  const [first, ...others] = table ?? [];
+  return first?.map((value, row) => [value, ...others.map((column) => column[row])]) ?? [];
+}
+
+type HereValues = readonly [job: number, id: string, isStored: boolean, checkedInAt: number, endedAt: number | null];
+type StayValues = readonly [job: number, bay: string, spot: number, kept: boolean, from: number, to: number | null];
+type ClockValues = readonly [job: number, person: string, bench: boolean, from: number, to: number | null];
+type HoldValues = readonly [job: number, id: string, reason: string, from: number, to: number | null];
+type HeldLineValues = readonly [hold: string, line: string];
+type LineValues = readonly [
+  job: number,
+  id: string,
+  addedAt: number,
+  endedAt: number | null,
+  after: string | null,
+  answer: GoAheadAnswer,
+];
+type AnswerValues = readonly [line: string, at: number, answer: GoAheadAnswer];
 
 /** Jobs that had a spot at some instant of [from, to), epoch ms, with all their clocks, holds, lines and answers. */
 export async function jobsInWindow(
@@ -69,6 +113,36 @@ export async function jobsInWindow(
   shopId: string,
   window: { readonly from: number; readonly to: number },
 ): Promise<readonly JobInWindow[]> {
-  const { rows } = await client.query<{ jobs: string }>({ ...statement, values: [shopId, window.from, window.to] });
-  return JSON.parse(rows[0]?.jobs ?? '[]') as readonly JobInWindow[];
+  const statement = window.to - window.from <= shortMs ? statements.short : statements.long;
+  const { rows } = await client.query<{ columns: string }>({ ...statement, values: [shopId, window.from, window.to] });
+  return jobsOf(JSON.parse(rows[0]?.columns ?? '[]') as readonly Table[]);
+}
+
+function jobsOf([here, stays, clocks, holds, heldLines, lines, answers]: readonly Table[]): readonly JobInWindow[] {
+  const jobs = new Map<number, JobInWindow>();
+  for (const [job, id, isStored, from, to] of rowsOf(here) as HereValues[]) {
+    jobs.set(job, { id, stays: [], clocks: [], holds: [], lines: [], stored: isStored ? { from, to } : null });
+  }
+  for (const [job, bayId, spot, kept, from, to] of rowsOf(stays) as StayValues[]) {
+    jobs.get(job)?.stays.push({ bayId, spot, kept, from, to });
+  }
+  for (const [job, personId, bench, from, to] of rowsOf(clocks) as ClockValues[]) {
+    jobs.get(job)?.clocks.push({ personId, bench, from, to });
+  }
+  const holdsById = new Map<string, HoldRow>();
+  for (const [job, holdId, reason, from, to] of rowsOf(holds) as HoldValues[]) {
+    const hold: HoldRow = { holdId, reason, from, to, lineIds: [] };
+    jobs.get(job)?.holds.push(hold);
+    holdsById.set(holdId, hold);
+  }
+  for (const [holdId, lineId] of rowsOf(heldLines) as HeldLineValues[]) holdsById.get(holdId)?.lineIds.push(lineId);
+  const linesById = new Map<string, LineRow>();
+  for (const [job, lineId, addedAt, endedAt, after, answer] of rowsOf(lines) as LineValues[]) {
+    const line: LineRow = { lineId, addedAt, endedAt, after, answer, history: [] };
+    jobs.get(job)?.lines.push(line);
+    linesById.set(lineId, line);
+  }
+  for (const [lineId, at, answer] of rowsOf(answers) as AnswerValues[])
+    linesById.get(lineId)?.history.push({ at, answer });
+  return [...jobs.values()];
 }

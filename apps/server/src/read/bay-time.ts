@@ -74,40 +74,35 @@ function partsOf(window: Interval, shop: ShopAtHand): Part[] {
 
 const keyOf = (bayId: string, spot: number) => `${bayId}/${spot}`;
 
+function happenedTo({ id: jobId, clocks, holds, lines, stored }: JobInWindow): Omit<Happened, 'stays'> {
+  return {
+    clocks: clocks.map((clock) => ({ jobId, ...clock })),
+    holds: holds.map((hold) => ({ jobId, ...hold })),
+    lines: lines.map(({ history, answer, ...line }) => ({
+      jobId,
+      ...line,
+      goAhead: history.length > 0 ? history : [{ at: line.addedAt, answer }],
+    })),
+    storedJobs: stored === null ? [] : [{ jobId, ...stored }],
+  };
+}
+
 function happenedBySpot(jobs: readonly JobInWindow[]): ReadonlyMap<string, Happened> {
   const bySpot = new Map<string, { [K in keyof Happened]: Happened[K][number][] }>();
   for (const job of jobs) {
-    const jobId = job.id;
-    const clocks = job.clocks.map(([personId, bench, from, to]) => ({ jobId, personId, bench, from, to }));
-    const holds = job.holds.map(([holdId, reason, from, to, lineIds]) => ({
-      jobId,
-      holdId,
-      reason,
-      from,
-      to,
-      lineIds: lineIds ?? [],
-    }));
-    const lines = job.lines.map(([lineId, addedAt, endedAt, after, answer, history]) => ({
-      jobId,
-      lineId,
-      addedAt,
-      endedAt,
-      after,
-      goAhead: history?.map(([at, one]) => ({ at, answer: one })) ?? [{ at: addedAt, answer }],
-    }));
-    const stored = job.stored === null ? [] : [{ jobId, from: job.stored[0], to: job.stored[1] }];
+    const happened = happenedTo(job);
     const spotsOfJob = new Set<string>();
-    for (const [bayId, spot, kept, from, to] of job.stays) {
+    for (const { bayId, spot, kept, from, to } of job.stays) {
       const key = keyOf(bayId, spot);
       let of = bySpot.get(key);
       if (!of) bySpot.set(key, (of = { stays: [], clocks: [], holds: [], lines: [], storedJobs: [] }));
-      of.stays.push({ jobId, kind: kept ? 'kept' : 'stands', from, to });
+      of.stays.push({ jobId: job.id, kind: kept ? 'kept' : 'stands', from, to });
       if (spotsOfJob.has(key)) continue;
       spotsOfJob.add(key);
-      of.clocks.push(...clocks);
-      of.holds.push(...holds);
-      of.lines.push(...lines);
-      of.storedJobs.push(...stored);
+      of.clocks.push(...happened.clocks);
+      of.holds.push(...happened.holds);
+      of.lines.push(...happened.lines);
+      of.storedJobs.push(...happened.storedJobs);
     }
   }
   return bySpot;
@@ -119,8 +114,9 @@ const nothing: Happened = { stays: [], clocks: [], holds: [], lines: [], storedJ
 type Around = Pick<SpotInput, 'open' | 'breaks' | 'personBreaks' | 'now'>;
 
 function aroundOf(window: Interval, jobs: readonly JobInWindow[], shop: ShopAtHand): Around {
-  const first = Math.min(window.from, ...jobs.flatMap(({ stays }) => stays.map(([, , , from]) => from)));
-  const clocked = new Set(jobs.flatMap(({ clocks }) => clocks.map(([personId]) => personId)));
+  let first = window.from;
+  for (const { stays } of jobs) for (const { from } of stays) first = Math.min(first, from);
+  const clocked = new Set(jobs.flatMap(({ clocks }) => clocks.map(({ personId }) => personId)));
   const own = [...peopleOf(shop)].filter(([personId]) => clocked.has(personId));
   return {
     open: shop.calendar.openIntervals(first, window.to),

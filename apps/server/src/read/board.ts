@@ -100,7 +100,6 @@ interface Snapshot extends Head {
 }
 
 async function take(pool: pg.Pool, shopId: string, audience: Audience): Promise<Snapshot | null> {
-  const madeAt = performance.now();
   const { rows } = await withShop(
     pool,
     shopId,
@@ -111,7 +110,7 @@ async function take(pool: pg.Pool, shopId: string, audience: Audience): Promise<
   if (!row) return null;
   const { seq, epoch, now } = row;
   const text = `{"epoch":"${epoch}","seq":${seq},"now":"${now}","contract":${contractVersion},"rows":${row.rows}}`;
-  return { seq, epoch, text, madeAt };
+  return { seq, epoch, text, madeAt: performance.now() };
 }
 
 /**

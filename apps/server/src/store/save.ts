@@ -5,6 +5,7 @@
 import { type Edit, type TableName, tableNames } from '@holdfast/domain';
 import type pg from 'pg';
 import type { LogEntry } from '../engine/ports.js';
+import { inOneWrite } from './one-write.js';
 import { insertRows, storedTables, updateRows, writtenRow } from './columns.js';
 
 const statements = Object.fromEntries(
@@ -53,41 +54,42 @@ function written(edits: readonly Edit[]): Written[] {
   return [...updates, ...inserts];
 }
 
+function logValues(shopId: string, entry: LogEntry, images: unknown): unknown[] {
+  return [
+    shopId,
+    entry.seq,
+    entry.configSeq,
+    entry.recordedAt,
+    entry.effectiveAt,
+    entry.personId,
+    entry.device,
+    entry.command,
+    entry.key,
+    JSON.stringify(entry.subjects),
+    JSON.stringify(entry.facts),
+    JSON.stringify(images),
+    entry.staff,
+    entry.wall,
+    entry.sender,
+    entry.fingerprint,
+    entry.body,
+  ];
+}
+
 /**
  * Sends all statements and the commit in one round trip; throws the first failure, after which nothing of it stands: a
  * commit behind a failed statement rolls back, and a statement that did not write what it should have fails by itself.
  */
 export async function save(client: pg.ClientBase, shopId: string, edits: readonly Edit[], entry: LogEntry): Promise<void> {
   const images = edits.map((edit) => [edit.table, edit.after.id, edit.before, edit.after]);
-  const sent: Promise<{ command: string }>[] = written(edits).map(({ statement, rows, isUpdate }) =>
-    client.query({ ...statement, values: [shopId, JSON.stringify(rows), ...(isUpdate ? [rows.length] : [])] }),
-  );
-  sent.push(
-    client.query({
-      name: 'log-change',
-      text: logStatement,
-      values: [
-        shopId,
-        entry.seq,
-        entry.configSeq,
-        entry.recordedAt,
-        entry.effectiveAt,
-        entry.personId,
-        entry.device,
-        entry.command,
-        entry.key,
-        JSON.stringify(entry.subjects),
-        JSON.stringify(entry.facts),
-        JSON.stringify(images),
-        entry.staff,
-        entry.wall,
-        entry.sender,
-        entry.fingerprint,
-        entry.body,
-      ],
-    }),
+  const parts = written(edits);
+  const sent = inOneWrite(client, (): Promise<{ command: string }>[] => [
+    ...parts.map(({ statement, rows, isUpdate }) =>
+      client.query({ ...statement, values: [shopId, JSON.stringify(rows), ...(isUpdate ? [rows.length] : [])] }),
+    ),
+    client.query({ name: 'log-change', text: logStatement, values: logValues(shopId, entry, images) }),
     client.query('COMMIT'),
-  );
+  ]);
   const results = await Promise.allSettled(sent);
   for (const result of results) if (result.status === 'rejected') throw result.reason;
   const last = results.at(-1);

@@ -7,6 +7,7 @@ import type pg from 'pg';
 import type { OpenCall, OpenedCommand, WriteStore } from '../engine/ports.js';
 import { readRow, rowOf, storedTables } from './columns.js';
 import { headOf, type HeadRow, headStatement } from './head.js';
+import { inOneWrite } from './one-write.js';
 import { writeFailure } from './pg-errors.js';
 import { save } from './save.js';
 import { bagOf, decodeTables, makeShopCache, type TablesOfRows } from './shop-cache.js';
@@ -21,17 +22,19 @@ export function makeStore(pool: pg.Pool): WriteStore {
 
   async function open(client: pg.ClientBase, call: OpenCall): Promise<OpenedCommand | null> {
     const { shopId } = call;
-    // The UUID was checked; as one simple query this costs one round trip, and with what follows in the pipe none more.
-    const locked = client.query(
-      `BEGIN; SELECT set_config('app.shop_id', '${shopId}', true); SELECT 1 FROM "head" WHERE "shop_id" = '${shopId}' FOR NO KEY UPDATE`,
-    );
-    const head = client.query<HeadRow>({
-      name: 'read-head',
-      text: headText,
-      values: [shopId, call.sender, call.key, call.afterKey],
-    });
     const load = loadCall(shopId, call.slices);
-    const loaded = load ? client.query<{ rows: string }>({ ...load, values: [...load.values] }) : null;
+    const { locked, head, loaded } = inOneWrite(client, () => ({
+      // The UUID was checked, so it needs no parameter, and the three fit into one simple query.
+      locked: client.query(
+        `BEGIN; SELECT set_config('app.shop_id', '${shopId}', true); SELECT 1 FROM "head" WHERE "shop_id" = '${shopId}' FOR NO KEY UPDATE`,
+      ),
+      head: client.query<HeadRow>({
+        name: 'read-head',
+        text: headText,
+        values: [shopId, call.sender, call.key, call.afterKey],
+      }),
+      loaded: load ? client.query<{ rows: string }>({ ...load, values: [...load.values] }) : null,
+    }));
     const results = await Promise.allSettled([locked, head, loaded]);
     for (const result of results) if (result.status === 'rejected') throw result.reason;
     const row = (await head).rows[0];

@@ -23,15 +23,17 @@ const Arrow = ({ back }: { readonly back: boolean }): ReactElement => (
 /** Which days: a day, a week or a month by one tap, or any two dates. */
 export const RangeFields = ({ range, today, onChange }: RangeProps): ReactElement => {
   const { t } = useText();
+  const span = spanOf(range);
+  const chosen = span !== null && rangeOf(span, today).from === range.from ? span : null;
   return (
     <div className="hf-range">
       <Choice
         label={t('bayTime.show')}
-        value={spanOf(range)}
-        onChange={(span) => {
-          onChange(rangeOf(span, today));
+        value={chosen}
+        onChange={(picked) => {
+          onChange(rangeOf(picked, today));
         }}
-        options={spans.map((span) => ({ value: span, label: t(`bayTime.span.${span}`) }))}
+        options={spans.map((one) => ({ value: one, label: t(`bayTime.span.${one}`) }))}
       />
       <div className="hf-range-dates">
         <DateField

@@ -28,11 +28,10 @@ const height = bodyHeight + 4;
 export const SplitBar = ({ totals, width, sentence }: BarProps): ReactElement => {
   const textures = textureIds(useId());
   const scale = totals.openMs === 0 ? 0 : width / totals.openMs;
-  let right = 0;
-  const blocks = barOrder.map((kind) => {
-    const left = right;
-    right += totals.classMs[kind] * scale;
-    return { kind, left: left + 0.5, right: Math.max(left + 0.5, right - 0.5) };
+  const blocks = barOrder.map((kind, at) => {
+    const before = barOrder.slice(0, at).reduce((sum, one) => sum + totals.classMs[one], 0);
+    const left = before * scale + 0.5;
+    return { kind, left, right: Math.max(left, (before + totals.classMs[kind]) * scale - 0.5) };
   });
   return (
     <svg

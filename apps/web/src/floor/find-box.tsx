@@ -14,7 +14,7 @@ import { goToJob } from './go-to.js';
 
 /** How long typing rests before the server is asked. */
 const restMs = 250;
-const mostShown = 8;
+const mostShown = 6;
 
 const begins = (text: string | null | undefined, key: string): boolean =>
   text != null && text.split(/\s+/).some((word, at, all) => foldKey(at === 0 ? all.join(' ') : word).startsWith(key));
@@ -71,9 +71,15 @@ export const FindBox = ({ board, now }: FindProps): ReactElement => {
   const rested = useRested(typed.trim());
   const found = useRead<FindView>(rested.length < 2 ? null : `/api/find?q=${encodeURIComponent(rested)}`, []);
   const key = foldKey(typed);
-  const here = key === '' ? [] : openVisits(board, now).filter((visit) => matches(visit, key)).slice(0, mostShown);
+  const here =
+    key === ''
+      ? []
+      : openVisits(board, now)
+          .filter((visit) => matches(visit, key))
+          .slice(0, mostShown);
   const hereIds = new Set(here.flatMap(({ job, vehicle }) => [job.id, vehicle.id]));
-  const elsewhere = rested.length < 2 ? [] : (found.data?.items ?? []).filter((item) => !hereIds.has(item.id)).slice(0, mostShown);
+  const elsewhere =
+    rested.length < 2 ? [] : (found.data?.items ?? []).filter((item) => !hereIds.has(item.id)).slice(0, mostShown);
   const isAnswered = key !== '' && (here.length > 0 || (rested === typed.trim() && !found.isFetching));
   const go = (visit: Visit): void => {
     setTyped('');
@@ -86,7 +92,15 @@ export const FindBox = ({ board, now }: FindProps): ReactElement => {
   };
   return (
     <search className="hf-find" onKeyDown={pressed}>
-      <Field label={t('floor.find')} hint={t('floor.findHint')} value={typed} onChange={setTyped} name="find" type="search" autoComplete="off" />
+      <Field
+        label={t('floor.find')}
+        hint={t('floor.findHint')}
+        value={typed}
+        onChange={setTyped}
+        name="find"
+        type="text"
+        autoComplete="off"
+      />
       {key !== '' && (
         <div className="hf-found" role="status">
           {here.length + elsewhere.length > 0 ? (
@@ -95,12 +109,16 @@ export const FindBox = ({ board, now }: FindProps): ReactElement => {
                 <li key={visit.job.id}>
                   <Button
                     look="plain"
-                    follows={t('floor.foundAt', { description: visit.vehicle.description, place: words.place(visit) })}
                     onPress={() => {
                       go(visit);
                     }}
                   >
-                    {visit.vehicle.plate}
+                    <span className="hf-found-row">
+                      <strong className="hf-code">{visit.vehicle.plate}</strong>
+                      <span className="hf-quiet">
+                        {t('floor.foundAt', { description: visit.vehicle.description, place: words.place(visit) })}
+                      </span>
+                    </span>
                   </Button>
                 </li>
               ))}

@@ -6,6 +6,7 @@ import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 
 import './floor.css';
+import { useMay } from '../live/session.js';
 import { SignedIn } from '../live/signed-in.js';
 import { useBoard, useNow } from '../live/use-board.js';
 import { Cards } from '../pieces/cards.js';
@@ -20,10 +21,11 @@ import { OffBays } from './off-bays.js';
 import { PickedBar } from './picked-bar.js';
 import { usePicked } from './picked.js';
 import { SpotRow } from './spot-row.js';
-import { useFloorKeys } from './use-floor-keys.js';
+import { keyOfBay, useFloorKeys } from './use-floor-keys.js';
 
 const FloorScreen = (): ReactElement => {
   const { t } = useText();
+  const may = useMay();
   const board = useBoard();
   const now = useNow();
   const picked = usePicked(board, now);
@@ -38,7 +40,7 @@ const FloorScreen = (): ReactElement => {
           heading={t('floor.heading')}
           under={t('floor.under', { bays: new Set(spots.map((spot) => spot.bay.id)).size, vehicles: visits.length })}
         />
-        <FindBox board={board} now={now} />
+        {may.read('find') && <FindBox board={board} now={now} />}
       </div>
       <Cards />
       <PickedBar picked={picked} />
@@ -58,6 +60,7 @@ const FloorScreen = (): ReactElement => {
               window={window}
               now={now}
               picked={picked}
+              keyCap={spot.spot === 1 ? keyOfBay(spots, spot.bay.id) : null}
             />
           ))}
         </StripBoard>

@@ -3,15 +3,27 @@ const go = (place: HTMLElement | null): void => {
   place?.focus({ preventScroll: true });
 };
 
+const bayRow = (name: string): HTMLElement | null =>
+  document.querySelector<HTMLElement>(`[data-bay="${CSS.escape(name)}"]`);
+
 /** Puts the focus on the row of a bay, or of a job, wherever on the floor it stands. */
 export const goToBay = (name: string): void => {
-  go(document.querySelector<HTMLElement>(`[data-bay="${CSS.escape(name)}"]`));
+  go(bayRow(name));
 };
 
 export const goToJob = (number: number): void => {
-  go(document.querySelector<HTMLElement>(`.hf-bay-row[data-job="${String(number)}"], .hf-off-row[data-job="${String(number)}"]`));
+  go(
+    document.querySelector<HTMLElement>(
+      `.hf-bay-row[data-job="${String(number)}"], .hf-off-row[data-job="${String(number)}"]`,
+    ),
+  );
 };
 
 export const goToFind = (): void => {
   go(document.querySelector<HTMLElement>('input[name="find"]'));
+};
+
+/** The focus alone, without moving what is in sight. */
+export const focusBay = (name: string): void => {
+  bayRow(name)?.focus({ preventScroll: true });
 };

@@ -32,12 +32,14 @@ const whereWords = ({ job, place }: Visit, t: Translate): string[] => [
 ];
 
 /** The mark of a wait: blue while somebody waits, with the reason's glyph. */
-const WaitCell = ({ board, visit, now }: { board: Board; visit: Visit; now: number }): ReactElement => {
+const WaitCell = ({ board, visit, now }: { board: Board; visit: Visit; now: number }): ReactElement | null => {
   const { t } = useText();
   const wait = waitOf(visit, calendarOfBoard(board), now);
+  const reason = visit.state.kind === 'held' ? visit.state.reason : null;
+  if (reason === null && wait?.waiting === undefined) return null;
   return (
     <span className="hf-off-mark">
-      {visit.state.kind === 'held' && <ReasonGlyph reason={visit.state.reason} title={null} size={20} />}
+      {reason !== null && <ReasonGlyph reason={reason} title={null} size={20} />}
       {wait?.waiting !== undefined && <WaitMark waiting={wait.waiting} title={t(`wait.${wait.waiting}`)} size={20} />}
     </span>
   );

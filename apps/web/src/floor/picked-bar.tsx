@@ -1,4 +1,4 @@
-import type { ReactElement } from 'react';
+import { useEffect, useRef, type ReactElement } from 'react';
 
 import { Refusal } from '../live/refusal.js';
 import { MovedHow } from '../pieces/moved-how.js';
@@ -11,19 +11,29 @@ export const PickedBar = ({ picked }: { readonly picked: PickedState }): ReactEl
   const { t } = useText();
   const { visit, putBack, placing, movedHow } = picked;
   useEscape(visit !== undefined, putBack);
+  const start = useRef<HTMLDivElement>(null);
+  const jobId = visit?.job.id;
+  // Whatever was picked further down, the bays it may go to come into sight.
+  useEffect(() => {
+    const top = start.current?.getBoundingClientRect().top ?? 0;
+    if (jobId !== undefined && top < 0) start.current?.scrollIntoView({ block: 'start' });
+  }, [jobId]);
   return (
-    <div className="hf-picked-place" role="status">
-      {visit !== undefined && (
-        <div className="hf-picked-bar">
-          <p>
-            <strong>{t('floor.picked', { plate: visit.vehicle.plate })}</strong>{' '}
-            <span className="hf-picked-keys">{t('floor.pickedKeys')}</span>
-          </p>
-          <Button onPress={putBack}>{t('floor.putBack')}</Button>
-          {!visit.vehicle.rolls && <MovedHow state={movedHow} />}
-          <Refusal problem={placing.sending.problem} jobId={visit.job.id} />
-        </div>
-      )}
-    </div>
+    <>
+      <div ref={start} />
+      <div className="hf-picked-place" role="status">
+        {visit !== undefined && (
+          <div className="hf-picked-bar">
+            <p>
+              <strong>{t('floor.picked', { plate: visit.vehicle.plate })}</strong>{' '}
+              <span className="hf-picked-keys">{t('floor.pickedKeys')}</span>
+            </p>
+            <Button onPress={putBack}>{t('floor.putBack')}</Button>
+            {!visit.vehicle.rolls && <MovedHow state={movedHow} />}
+            <Refusal problem={placing.sending.problem} jobId={visit.job.id} />
+          </div>
+        )}
+      </div>
+    </>
   );
 };

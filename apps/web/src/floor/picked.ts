@@ -3,7 +3,8 @@ import { useEffect, useState } from 'react';
 
 import { useMovedHow, type MovedHowState } from '../pieces/moved-how.js';
 import type { Moving } from '../pieces/placing.js';
-import { usePlacing, type Placing } from '../pieces/use-placing.js';
+import { usePlacing, useSpotName, type Placing } from '../pieces/use-placing.js';
+import { focusBay } from './go-to.js';
 
 export type PickedState = {
   /** The vehicle that is picked; undefined while none is, or when its visit has ended meanwhile. */
@@ -24,7 +25,12 @@ export const usePicked = (board: Board, now: number): PickedState => {
     movedHow.setHow(null);
     movedHow.setName('');
   };
-  const placing = usePlacing(putBack);
+  const nameOf = useSpotName();
+  // The button that placed it is gone; the focus goes on to where the vehicle stands now.
+  const placing = usePlacing((spot) => {
+    putBack();
+    if (spot !== null) focusBay(nameOf(spot));
+  });
   const found = jobId === null ? undefined : visitOf(board, jobId, now);
   const visit = found?.job.endedAt === null ? found : undefined;
   const moving = visit?.vehicle.rolls === false ? movedHow.moving : {};

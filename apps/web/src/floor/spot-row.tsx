@@ -15,7 +15,7 @@ import { useText } from '../text/use-text.js';
 import type { PickedState } from './picked.js';
 import { usePromiseWords } from './promise-words.js';
 import { segmentsOfSpot, stitchedOfSpot } from './spot-strip.js';
-import { VehicleActs } from './vehicle-acts.js';
+import { SayWhy, VehicleActs } from './vehicle-acts.js';
 import { awaitedParts, openLines } from '../pieces/visit-lists.js';
 
 type SpotRowProps = {
@@ -24,6 +24,8 @@ type SpotRowProps = {
   readonly window: Interval;
   readonly now: number;
   readonly picked: PickedState;
+  /** The digit that goes to this bay, on its first spot. */
+  readonly keyCap: string | null;
 };
 
 const useEmptyWords = (board: Board, spot: Spot, now: number): string => {
@@ -38,16 +40,11 @@ const useEmptyWords = (board: Board, spot: Spot, now: number): string => {
 type WhyProps = { readonly visit: Visit; readonly board: Board; readonly onClose: () => void };
 
 const WhyForm = ({ visit, board, onClose }: WhyProps): ReactElement => (
-  <HoldForm
-    jobId={visit.job.id}
-    lines={openLines(visit)}
-    parts={awaitedParts(board, visit)}
-    onClose={onClose}
-  />
+  <HoldForm jobId={visit.job.id} lines={openLines(visit)} parts={awaitedParts(board, visit)} onClose={onClose} />
 );
 
 /** One spot of a bay on the floor: its strip, what stands there, and what can be done with it. */
-export const SpotRow = ({ board, spot, window, now, picked }: SpotRowProps): ReactElement => {
+export const SpotRow = ({ board, spot, window, now, picked, keyCap }: SpotRowProps): ReactElement => {
   const { t } = useText();
   const may = useMay();
   const nameOf = useSpotName();
@@ -60,8 +57,19 @@ export const SpotRow = ({ board, spot, window, now, picked }: SpotRowProps): Rea
   const stitched = stitchedOfSpot(board, spot, window);
   const name = nameOf(spot);
   const place = picked.visit && <SpotPlace spot={spot} name={name} visit={picked.visit} picked={picked} />;
+  const cap = keyCap === null ? {} : { keyCap };
   if (visit === undefined) {
-    return <BayRow subject={{ name }} cautions={[]} state={empty} segments={segments} stitched={stitched} act={place} />;
+    return (
+      <BayRow
+        subject={{ name }}
+        cautions={[]}
+        state={empty}
+        segments={segments}
+        stitched={stitched}
+        act={place}
+        {...cap}
+      />
+    );
   }
   const { job, vehicle, state } = visit;
   const mayAsk = state.kind === 'noReason' && state.workLeft && may.command('openHold');
@@ -75,7 +83,12 @@ export const SpotRow = ({ board, spot, window, now, picked }: SpotRowProps): Rea
         subject={{ name, vehicle: vehicle.plate, fixCount: visit.fixes.length }}
         cautions={shownCautions(visit.cautions, t)}
         state={spot.use?.kind === 'kept' ? t('floor.kept', { plate: vehicle.plate }) : words.state(visit)}
-        ready={[vehicle.description, promise(job.promisedAt), job.waitsHere ? t('floor.waitsHere') : null, job.boardNote]
+        ready={[
+          vehicle.description,
+          promise(job.promisedAt),
+          job.waitsHere ? t('floor.waitsHere') : null,
+          job.boardNote,
+        ]
           .filter((phrase) => phrase !== null)
           .map((phrase) => (
             <span key={phrase} className="hf-bay-phrase">
@@ -88,7 +101,9 @@ export const SpotRow = ({ board, spot, window, now, picked }: SpotRowProps): Rea
         job={job.number}
         vehiclePath={jobPath(job.id)}
         isPicked={picked.visit?.job.id === job.id}
-        vehicleAct={<VehicleActs visit={visit} picked={picked} {...(mayAsk ? { ask } : {})} />}
+        vehicleAct={<VehicleActs visit={visit} picked={picked} />}
+        stateAct={mayAsk && picked.visit === undefined && <SayWhy plate={vehicle.plate} ask={ask} />}
+        {...cap}
         {...(mayAsk && last?.kind === 'noReason' ? { askWhy: { from: last.from, press: ask } } : {})}
         act={
           <>

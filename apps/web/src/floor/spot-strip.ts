@@ -90,6 +90,15 @@ const stitchedUnder = (use: Use, fixes: readonly Row<'temporaryFix'>[]): Stitche
 export const stitchedOfSpot = (board: Board, spot: Spot, window: Interval): StitchedSpan[] => {
   const rows = rowsOf(board);
   return rows
-    .list('spotUse', (use) => use.bayId === spot.bay.id && use.spot === spot.spot && (use.toAt ?? window.to) > window.from)
-    .flatMap((use) => stitchedUnder(use, rows.list('temporaryFix', (fix) => fix.vehicleId === use.vehicleId)) ?? []);
+    .list(
+      'spotUse',
+      (use) => use.bayId === spot.bay.id && use.spot === spot.spot && (use.toAt ?? window.to) > window.from,
+    )
+    .flatMap(
+      (use) =>
+        stitchedUnder(
+          use,
+          rows.list('temporaryFix', (fix) => fix.vehicleId === use.vehicleId),
+        ) ?? [],
+    );
 };

@@ -8,6 +8,12 @@ import type { PickedState } from './picked.js';
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName));
 
+/** The digit that goes to a bay; null from the tenth on. */
+export const keyOfBay = (spots: readonly Spot[], bayId: string): string | null => {
+  const at = [...new Set(spots.map((spot) => spot.bay.id))].indexOf(bayId);
+  return at >= 0 && at < 9 ? String(at + 1) : null;
+};
+
 /** The spot a digit means: the first free one of the n-th bay in the order of the building, else its first. */
 const spotOfKey = (spots: readonly Spot[], key: string): Spot | undefined => {
   const bayIds = [...new Set(spots.map((spot) => spot.bay.id))];

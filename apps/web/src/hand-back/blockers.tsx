@@ -12,7 +12,7 @@ import { GoAheadForm } from '../pieces/go-ahead-form.js';
 import { CarryOverForm, DropForm, FinishForm } from '../pieces/line-end-forms.js';
 import { OutcomeForm } from '../pieces/outcome-form.js';
 import { CancelPartForm, FitPartForm } from '../pieces/part-forms.js';
-import { Entries, Entry } from '../pieces/part.js';
+import { Entries, Entry, SmallList } from '../pieces/part.js';
 import { RollsForm } from '../pieces/rolls-form.js';
 import { jobPath, vehiclePath } from '../screen-paths.js';
 import { useText } from '../text/use-text.js';
@@ -188,6 +188,10 @@ const Acts = ({ view, blocker }: { readonly view: JobView; readonly blocker: Blo
   }
 };
 
+/** A concern is told by its number; its words stand below. */
+const aboutConcern = (view: JobView, { way }: Blocker): string[] =>
+  way?.table === 'concern' ? view.concerns.filter((one) => one.id === way.id).map((one) => one.words) : [];
+
 /** Everything in the way, all at once. */
 export const Blockers = (props: { readonly view: JobView; readonly blockers: readonly Blocker[] }): ReactElement => {
   const { t } = useText();
@@ -201,13 +205,21 @@ export const Blockers = (props: { readonly view: JobView; readonly blockers: rea
       {blockers.map((blocker) => {
         const to = place(blocker);
         return (
-          <Entry key={`${blocker.code} ${blocker.way?.id ?? ''}`} acts={<Acts view={view} blocker={blocker} />}>
+          <Entry
+            key={`${blocker.code} ${blocker.way?.id ?? ''}`}
+            acts={
+              <>
+                <Acts view={view} blocker={blocker} />
+                {to !== null && (
+                  <Link className="hf-button hf-button-small hf-look-plain" href={to}>
+                    {t('handBack.goThere')}
+                  </Link>
+                )}
+              </>
+            }
+          >
             <p className="hf-entry-title">{blocker.sentence}</p>
-            {to !== null && (
-              <Link className="hf-way" href={to}>
-                {t('handBack.goThere')}
-              </Link>
-            )}
+            <SmallList lines={aboutConcern(view, blocker)} />
           </Entry>
         );
       })}

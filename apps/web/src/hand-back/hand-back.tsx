@@ -35,7 +35,7 @@ const Leaving = ({ view }: { readonly view: JobView }): ReactElement => {
     ({ code, way }) => !(code === 'handBack.roadNotAllowed' && way !== null && allowed.includes(way.id)),
   );
   return (
-    <article data-job={job.number}>
+    <article className="hf-read" data-job={job.number}>
       <ScreenHead
         heading={t('handBack.heading', { plate: vehicle.plate })}
         under={t('handBack.under', { number: job.number, customer: customer?.name ?? t('job.internal') })}

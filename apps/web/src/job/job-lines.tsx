@@ -29,7 +29,7 @@ const ClockActs = ({ view, line }: LineProps): ReactElement | null => {
   const mine = view.clocks.find((clock) => clock.lineId === line.id && clock.personId === person.id && clock.toAt === null);
   if (mine) {
     return (
-      <Opener command="stopWork" label={t('job.stop')} look="ink" about={line.title}>
+      <Opener command="stopWork" label={t('job.stop')} about={line.title}>
         {(close) => <StopForm clock={mine} title={line.title} jobId={view.job.id} onClose={close} />}
       </Opener>
     );
@@ -44,7 +44,6 @@ const ClockActs = ({ view, line }: LineProps): ReactElement | null => {
       <Button
         size="small"
         command="startWork"
-        look={line.goAhead === 'given' && line.progress !== 'started' ? 'ink' : 'frame'}
         label={`${t('job.start')}: ${line.title}`}
         isPending={sending.pending}
         onPress={start}
@@ -62,16 +61,20 @@ const LineActs = ({ view, line }: LineProps): ReactElement | null => {
   const jobId = view.job.id;
   const started = line.startedAt !== null;
   const asked = askedOf(view)?.name ?? null;
+  const waits = line.goAhead === 'withCustomer';
+  const answer = (
+    <Opener
+      command="recordGoAhead"
+      label={t('job.goAhead')}
+      look={waits ? 'frame' : 'plain'}
+      about={line.title}
+    >
+      {(close) => <GoAheadForm line={line} jobId={jobId} asked={asked} onClose={close} />}
+    </Opener>
+  );
   return (
     <>
-      <Opener
-        command="recordGoAhead"
-        label={t('job.goAhead')}
-        look={line.goAhead === 'withCustomer' ? 'ink' : 'frame'}
-        about={line.title}
-      >
-        {(close) => <GoAheadForm line={line} jobId={jobId} asked={asked} onClose={close} />}
-      </Opener>
+      {waits && answer}
       <ClockActs view={view} line={line} />
       <Opener command="finishLine" label={t('job.finish')} about={line.title}>
         {(close) => <FinishForm line={line} jobId={jobId} onClose={close} />}
@@ -81,6 +84,7 @@ const LineActs = ({ view, line }: LineProps): ReactElement | null => {
           {(close) => <CarryOverForm line={line} jobId={jobId} onClose={close} />}
         </Opener>
       )}
+      {!waits && answer}
       <Opener command="dropLine" label={t('job.drop')} look="plain" about={line.title}>
         {(close) => <DropForm line={line} jobId={jobId} onClose={close} />}
       </Opener>

@@ -1,6 +1,6 @@
 import { runningTotal, visitOf } from '@holdfast/board';
 import type { JobView } from '@holdfast/contract';
-import type { ReactElement, ReactNode } from 'react';
+import { useState, type ReactElement, type ReactNode } from 'react';
 import { Link } from 'wouter';
 
 import { useBoard, useNow } from '../live/use-board.js';
@@ -11,6 +11,7 @@ import { RollsForm } from '../pieces/rolls-form.js';
 import { useVisitWords } from '../pieces/visit-words.js';
 import { handBackPath } from '../screen-paths.js';
 import { useText } from '../text/use-text.js';
+import { Button } from '../ui/button.js';
 import { titlesOf } from './job-parties.js';
 
 type Props = { readonly view: JobView };
@@ -135,13 +136,27 @@ export const JobSide = ({ view }: Props): ReactElement => {
   );
 };
 
+const shownFirst = 24;
+
 /** Everything recorded on this visit, newest first. */
 export const JobLog = ({ view }: Props): ReactElement => {
   const { t } = useText();
+  const [all, setAll] = useState(false);
+  const entries = all ? view.log : view.log.slice(0, shownFirst);
   return (
     <section className="hf-job-log" aria-label={t('job.log')}>
       <h2>{t('job.log')}</h2>
-      <LogList entries={view.log} titles={titlesOf(view)} />
+      <LogList entries={entries} titles={titlesOf(view)} />
+      {view.log.length > entries.length && (
+        <Button
+          size="small"
+          onPress={() => {
+            setAll(true);
+          }}
+        >
+          {t('job.logAll', { count: view.log.length })}
+        </Button>
+      )}
     </section>
   );
 };

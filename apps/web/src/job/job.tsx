@@ -92,18 +92,22 @@ const Job = (): ReactElement => {
     <article data-job={view.job.number}>
       <Head view={view} />
       <div className="hf-job">
-        <div className="hf-job-page">
+        <div className="hf-job-column">
           <JobCautions view={view} />
-          <JobConcerns view={view} />
-          <JobLines view={view} />
-          <JobParts view={view} />
-          <JobHolds view={view} />
-          <JobFixes view={view} />
-          <JobFindings view={view} />
-          <JobFollowUps view={view} />
+          <div className="hf-job-page">
+            <JobConcerns view={view} />
+            <JobLines view={view} />
+            <JobParts view={view} />
+            <JobHolds view={view} />
+            <JobFixes view={view} />
+            <JobFindings view={view} />
+            <JobFollowUps view={view} />
+          </div>
         </div>
-        <JobSide view={view} />
-        <JobLog view={view} />
+        <div className="hf-job-column">
+          <JobSide view={view} />
+          <JobLog view={view} />
+        </div>
       </div>
     </article>
   );

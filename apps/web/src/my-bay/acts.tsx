@@ -64,26 +64,37 @@ const useNamed = ({ board, visit }: ActsProps) => {
   return { t, concerns, lines, followUps };
 };
 
-/** The acts of the clock: what a technician does many times a day stands first. */
+/**
+ * The acts of the clock: what a technician does many times a day stands first. Start and stop are one button, so that it
+ * keeps the focus when the one turns into the other.
+ */
 const ClockActs = (props: ActsProps): ReactElement => {
   const { board, visit, now, clock } = props;
   const { id: jobId } = visit.job;
   const line = clock && visit.lines.find((one) => one.id === clock.lineId);
-  return clock && line ? (
+  const act = clock && line ? 'stop' : 'start';
+  return (
     <>
-      <ActButton act="stop" text="bay.act.stop" command="stopWork" look="ink">
-        {(close) => <StopForm clock={clock} title={line.title} jobId={jobId} onClose={close} />}
+      <ActButton
+        act={act}
+        text={`bay.act.${act}`}
+        command={act === 'stop' ? 'stopWork' : 'startWork'}
+        {...(act === 'stop' || !props.isClocked ? { look: 'ink' as const } : {})}
+      >
+        {(close) =>
+          clock && line ? (
+            <StopForm clock={clock} title={line.title} jobId={jobId} onClose={close} />
+          ) : (
+            <StartSheet board={board} visit={visit} now={now} onClose={close} />
+          )
+        }
       </ActButton>
-      {!lineEnded(line) && (
+      {line && !lineEnded(line) && (
         <ActButton act="done" text="bay.act.done" command="finishLine">
           {(close) => <FinishForm line={line} jobId={jobId} onClose={close} />}
         </ActButton>
       )}
     </>
-  ) : (
-    <ActButton act="start" text="bay.act.start" command="startWork" {...(props.isClocked ? {} : { look: 'ink' as const })}>
-      {(close) => <StartSheet board={board} visit={visit} now={now} onClose={close} />}
-    </ActButton>
   );
 };
 
@@ -97,9 +108,7 @@ export const Acts = (props: ActsProps): ReactElement => {
     <section className="hf-acts" aria-label={t('bay.acts')}>
       <ClockActs {...props} />
       <ActButton act="hold" text="bay.act.hold" command="openHold">
-        {(close) => (
-          <HoldForm jobId={jobId} lines={lines} parts={awaitedParts(board, visit)} onClose={close} />
-        )}
+        {(close) => <HoldForm jobId={jobId} lines={lines} parts={awaitedParts(board, visit)} onClose={close} />}
       </ActButton>
       <ActButton act="part" text="bay.act.part" command="wantPart">
         {(close) => <WantPartForm lines={lines} followUps={followUps} jobId={jobId} onClose={close} />}
@@ -117,9 +126,7 @@ export const Acts = (props: ActsProps): ReactElement => {
         {(close) => <CautionForm vehicleId={vehicle.id} jobId={jobId} onClose={close} />}
       </ActButton>
       <ActButton act="line" text="bay.act.line" command="addLine">
-        {(close) => (
-          <LineForm jobId={jobId} lines={lines} concerns={concerns} followUps={followUps} onClose={close} />
-        )}
+        {(close) => <LineForm jobId={jobId} lines={lines} concerns={concerns} followUps={followUps} onClose={close} />}
       </ActButton>
       <ActButton act="rolls" text="bay.act.rolls" command="recordRolls">
         {(close) => <RollsForm vehicle={vehicle} jobId={jobId} onClose={close} />}

@@ -38,7 +38,9 @@ const StartLine = ({ board, line, now, sending, onStart }: LineProps): ReactElem
           command="startWork"
           isPending={sending.pending}
           label={t('bay.start.named', { title })}
-          {...(bookMinutes === null ? {} : { follows: t('bay.start.book', { duration: format.duration(bookMinutes) }) })}
+          {...(bookMinutes === null
+            ? {}
+            : { follows: t('bay.start.book', { duration: format.duration(bookMinutes) }) })}
           onPress={() => {
             onStart(line, false);
           }}

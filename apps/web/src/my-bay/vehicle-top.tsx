@@ -28,9 +28,7 @@ export const CautionRows = ({ visit }: Pick<TopProps, 'visit'>): ReactElement | 
           <CautionMark kind={shown[at]?.kind ?? 'caution'} title={null} size={36} />
           <span>{cautionWords(caution, t)}</span>
           <Opener label={t('bay.cautionEnd')} about={cautionWords(caution, t)} command="endCaution">
-            {(close) => (
-              <EndCautionForm caution={caution} doneLines={doneLines} jobId={visit.job.id} onClose={close} />
-            )}
+            {(close) => <EndCautionForm caution={caution} doneLines={doneLines} jobId={visit.job.id} onClose={close} />}
           </Opener>
         </li>
       ))}
@@ -70,7 +68,7 @@ export const Concerns = ({ board, visit }: Pick<TopProps, 'board' | 'visit'>): R
           <li key={concern.id}>
             {concern.words}
             {concern.conditions !== null && (
-              <span className="hf-quiet"> {t('bay.concernWhen', { conditions: concern.conditions })}</span>
+              <span className="hf-quiet hf-bay-when">{t('bay.concernWhen', { conditions: concern.conditions })}</span>
             )}
           </li>
         ))}
@@ -95,7 +93,9 @@ export const VehicleTop = ({ board, visit, now }: TopProps): ReactElement => {
           <Link href={jobPath(job.id)}>{t('bay.job', { number: job.number })}</Link>
           {job.promisedAt !== null && ` · ${t('floor.promised', { at: format.moment(job.promisedAt, now) })}`}
         </span>
-        <span className="hf-quiet">{[words.state(visit), ...(job.boardNote === null ? [] : [job.boardNote])].join(' · ')}</span>
+        <span className="hf-quiet">
+          {[words.state(visit), ...(job.boardNote === null ? [] : [job.boardNote])].join(' · ')}
+        </span>
       </div>
     </div>
   );

@@ -54,7 +54,9 @@ export const Lines = ({ visit }: ListProps): ReactElement => {
                   {[
                     t(`word.progress.${line.progress}`),
                     ...(lineEnded(line) ? [] : [t(`bay.goAhead.${line.goAhead}`)]),
-                    ...(line.bookMinutes === null ? [] : [t('bay.start.book', { duration: format.duration(line.bookMinutes) })]),
+                    ...(line.bookMinutes === null
+                      ? []
+                      : [t('bay.start.book', { duration: format.duration(line.bookMinutes) })]),
                   ].join(', ')}
                 </span>
               </Entry>
@@ -144,7 +146,9 @@ export const Parts = ({ visit }: ListProps): ReactElement => {
               >
                 <span className="hf-entry-line">
                   <span className="hf-entry-title">{part.description}</span>
-                  {hasPieces && part.bin !== null && <strong className="hf-bay-bin">{t('bay.partBin', { bin: part.bin })}</strong>}
+                  {hasPieces && part.bin !== null && (
+                    <strong className="hf-bay-bin">{t('bay.partBin', { bin: part.bin })}</strong>
+                  )}
                 </span>
                 <span className="hf-small hf-quiet">
                   {[

@@ -19,11 +19,18 @@ import { type ChosenVehicle, VehicleFilter } from './vehicle-filter.js';
 import { type Axis, WindowAxis } from './window-drawing.js';
 import { axisOf, entriesOf, type OutstandingEntry, windowIsEmpty } from './windows.js';
 
+const countsOf = (entries: readonly OutstandingEntry[], today: string): Readonly<Record<'fixes' | 'followUps' | 'empty', number>> => ({
+  fixes: entries.filter(({ fix }) => fix !== null).length,
+  followUps: entries.filter(({ followUp }) => followUp !== null).length,
+  empty: entries.filter((entry) => windowIsEmpty(entry, today)).length,
+});
+
 type ListProps = { readonly entries: readonly OutstandingEntry[]; readonly axis: Axis };
 
 const OutstandingList = ({ entries, axis }: ListProps): ReactElement => {
   const { t } = useText();
   const [ref, width] = useMeasuredWidth<HTMLDivElement>();
+  if (entries.length === 0) return <EmptyState heading={t('outstanding.none')} />;
   return (
     <div className="hf-outstanding-board">
       <div className="hf-outstanding hf-outstanding-head">
@@ -41,13 +48,22 @@ const OutstandingList = ({ entries, axis }: ListProps): ReactElement => {
   );
 };
 
-const Outstanding = (): ReactElement => {
+type Asked = { readonly chosen: ChosenVehicle | null; readonly setChosen: (vehicle: ChosenVehicle | null) => void };
+
+/** One vehicle where the address or the box names it; else all of them. */
+const useChosen = (): Asked => {
   const { t } = useText();
   const { tables } = useBoard();
   const asked = new URLSearchParams(location.search).get('vehicle');
   const [chosen, setChosen] = useState<ChosenVehicle | null>(() =>
     asked === null ? null : { id: asked, plate: tables.vehicle.get(asked)?.plate ?? t('outstanding.oneVehicle') },
   );
+  return { chosen, setChosen };
+};
+
+const Outstanding = (): ReactElement => {
+  const { t } = useText();
+  const { chosen, setChosen } = useChosen();
   const read = usePages<OutstandingPage>(`/api/outstanding?limit=100${chosen === null ? '' : `&vehicle=${chosen.id}`}`, ['outstanding']);
   const parts = useRead<PartLinesPage>('/api/part-lines?state=open&limit=200', ['parts']);
   const today = read.pages[0]?.today;
@@ -55,13 +71,11 @@ const Outstanding = (): ReactElement => {
     read.pages.flatMap((page) => page.items),
     parts.data?.items ?? [],
   );
-  const fixes = entries.filter(({ fix }) => fix !== null).length;
-  const empty = today === undefined ? 0 : entries.filter((entry) => windowIsEmpty(entry, today)).length;
   return (
     <>
       <ScreenHead
         heading={t('nav.outstanding')}
-        under={t('outstanding.under', { fixes, followUps: entries.filter(({ followUp }) => followUp !== null).length, empty })}
+        under={t('outstanding.under', countsOf(entries, today ?? ''))}
         acts={
           chosen && (
             <Opener label={t('outstanding.add', { plate: chosen.plate })} command="addFollowUp" size="normal">
@@ -73,8 +87,7 @@ const Outstanding = (): ReactElement => {
       <VehicleFilter chosen={chosen} onChange={setChosen} />
       {read.isPending && <p className="hf-quiet">{t('shell.loading')}</p>}
       {read.isFailed && <p className="hf-quiet">{t('outstanding.failed')}</p>}
-      {today !== undefined && entries.length === 0 && <EmptyState heading={t('outstanding.none')} />}
-      {today !== undefined && entries.length > 0 && <OutstandingList entries={entries} axis={{ ...axisOf(entries, today), today }} />}
+      {today !== undefined && <OutstandingList entries={entries} axis={{ ...axisOf(entries, today), today }} />}
       {read.more && <Button onPress={read.more}>{t('outstanding.showMore')}</Button>}
       <RepairedList vehicleId={chosen?.id ?? null} />
     </>

@@ -70,7 +70,11 @@ const Card = ({ report }: { readonly report: Row<'report'> }): ReactElement | nu
   const settle = (take: boolean): void => {
     const input = { reportId: report.id, version: report.version, take };
     const usual = t(take ? 'card.takenWords' : 'card.leftWords');
-    void sending.run('settleCard', { ...input, words: said(words) ?? usual }, { text: take ? 'card.taken' : 'card.left' });
+    void sending.run(
+      'settleCard',
+      { ...input, words: said(words) ?? usual },
+      { text: take ? 'card.taken' : 'card.left' },
+    );
   };
   return (
     <li className="hf-card" data-job={board.tables.job.get(report.jobId)?.number}>
@@ -85,8 +89,8 @@ const Card = ({ report }: { readonly report: Row<'report'> }): ReactElement | nu
             <p key={sentence}>{sentence}</p>
           ))}
         </div>
-        <Field label={t('card.words')} hint={t('card.wordsHint')} value={words} onChange={setWords} />
-        <div className="hf-row">
+        <div className="hf-card-acts">
+          <Field label={t('card.words')} value={words} onChange={setWords} />
           {([true, false] as const).map((take) => (
             <Button
               key={String(take)}

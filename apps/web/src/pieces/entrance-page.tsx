@@ -1,6 +1,7 @@
 import { useEffect, type ReactElement, type ReactNode } from 'react';
 
 import './entrance.css';
+import './pieces.css';
 import { useText } from '../text/use-text.js';
 import { LocaleSwitch } from '../theme/locale-switch.js';
 import { ThemeSwitch } from '../theme/theme-switch.js';

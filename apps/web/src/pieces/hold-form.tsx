@@ -10,8 +10,9 @@ import { Choice } from '../ui/fields/choice.js';
 import { DateTimeField } from '../ui/fields/date-time-field.js';
 import { Field, TextArea } from '../ui/fields/field.js';
 import { ReasonGlyph } from '../ui/marks/reason-glyph.js';
-import { FormSheet } from './form-sheet.js';
+import { FormSheet, Opener } from './form-sheet.js';
 import { type Named, NamedSelect } from './line-form.js';
+import { WantPartForm } from './part-forms.js';
 import { Ticks } from './ticks.js';
 import { isoOf, said } from './typed.js';
 
@@ -34,7 +35,9 @@ export const HoldForm = ({ jobId, lines, parts, reason: first, onClose }: HoldFo
   const people = [...useBoard().tables.person.values()].filter((person) => person.active);
   const [reason, setReason] = useState<HoldReason | null>(first ?? null);
   const [lineIds, setLineIds] = useState<readonly string[]>([]);
-  const [partLineIds, setPartLineIds] = useState<readonly string[]>(parts.map((part) => part.id));
+  // What was unticked, so that a part wanted meanwhile is held for as well.
+  const [leftOut, setLeftOut] = useState<readonly string[]>([]);
+  const partLineIds = parts.map((part) => part.id).filter((id) => !leftOut.includes(id));
   const [endsAt, setEndsAt] = useState<number | null>(() => shopNow() + 3_600_000);
   const [moveOfId, setMoveOfId] = useState<string | null>(null);
   const [moveOf, setMoveOf] = useState('');
@@ -73,15 +76,26 @@ export const HoldForm = ({ jobId, lines, parts, reason: first, onClose }: HoldFo
           mark: <ReasonGlyph reason={value} title={null} />,
         }))}
       />
-      {reason === 'parts' &&
-        (parts.length === 0 ? (
-          <p className="hf-quiet">{t('piece.hold.noParts')}</p>
-        ) : (
-          <Ticks label={t('piece.hold.parts')} rows={parts} value={partLineIds} onChange={setPartLineIds} />
-        ))}
-      {reason === 'setting' && (
-        <DateTimeField label={t('piece.hold.until')} value={endsAt} onChange={setEndsAt} />
+      {reason === 'parts' && (
+        <>
+          {parts.length === 0 ? (
+            <p className="hf-quiet">{t('piece.hold.noParts')}</p>
+          ) : (
+            <Ticks
+              label={t('piece.hold.parts')}
+              rows={parts}
+              value={partLineIds}
+              onChange={(ids) => {
+                setLeftOut(parts.map((part) => part.id).filter((id) => !ids.includes(id)));
+              }}
+            />
+          )}
+          <Opener size="normal" label={t('bay.act.part')} command="wantPart">
+            {(close) => <WantPartForm lines={lines} jobId={jobId} onClose={close} />}
+          </Opener>
+        </>
       )}
+      {reason === 'setting' && <DateTimeField label={t('piece.hold.until')} value={endsAt} onChange={setEndsAt} />}
       {lines.length > 0 && (
         <Ticks
           label={t('piece.hold.lines')}

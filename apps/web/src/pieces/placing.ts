@@ -17,6 +17,9 @@ export type SpotVerdict =
 
 const loadCodes: readonly string[] = ['place.loadAsked', 'place.loadWeightAsked'];
 
+/** Whether a refusal only asks for the load, at the bay. */
+export const asksForLoad = (code: string): boolean => loadCodes.includes(code);
+
 /** What would be answered if the vehicle of the visit were placed in that spot now (epoch ms of the shop). */
 export const judgeSpot = (
   board: Board,
@@ -25,7 +28,7 @@ export const judgeSpot = (
   const input = { jobId: visit.job.id, bayId: spot.bay.id, spot: spot.spot, ...said };
   const refusals = wouldRefuse(board, 'takeIntoBay', input, by, now);
   if (refusals.length === 0) return { kind: 'can' };
-  const asks = refusals.every((refusal) => loadCodes.includes(refusal.code));
+  const asks = refusals.every((refusal) => asksForLoad(refusal.code));
   return { kind: asks ? 'asksLoad' : 'cannot', refusals };
 };
 

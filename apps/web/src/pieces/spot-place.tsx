@@ -7,7 +7,7 @@ import { useVisitWords } from './visit-words.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
 import './placing.css';
-import type { Moving } from './placing.js';
+import { asksForLoad, type Moving } from './placing.js';
 import type { Placing } from './use-placing.js';
 
 type SpotPlaceProps = {
@@ -26,11 +26,13 @@ export const SpotPlace = ({ spot, name, visit, picked }: SpotPlaceProps): ReactE
   const { placing, moving } = picked;
   const verdict = placing.judge(visit, spot, moving);
   const standsHere = verdict.kind === 'cannot' && verdict.refusals.some((refusal) => refusal.code === 'place.thisSpot');
+  // Whether it is loaded is asked once nothing else stands against it.
+  const against = verdict.kind === 'cannot' ? verdict.refusals.filter((refusal) => !asksForLoad(refusal.code)) : [];
   return (
     <div className="hf-spot-place">
       {verdict.kind === 'cannot' ? (
         <ul className="hf-spot-why">
-          {verdict.refusals.map((refusal) => (
+          {against.map((refusal) => (
             <li key={refusal.code}>{sentences.refusal(refusal)}</li>
           ))}
         </ul>

@@ -29,7 +29,7 @@ export const useSpotName = (): ((spot: Pick<Spot, 'bay' | 'spec' | 'spot'>) => s
 };
 
 /** Moves vehicles: into a bay, as a report of what is seen there, or to the yard; each can be undone for ten seconds. */
-export const usePlacing = (onPlaced: () => void): Placing => {
+export const usePlacing = (onPlaced: (spot: Spot | null) => void): Placing => {
   const { t } = useText();
   const board = useBoard();
   const now = useNow();
@@ -37,16 +37,16 @@ export const usePlacing = (onPlaced: () => void): Placing => {
   const sending = useSend();
   const nameOf = useSpotName();
   const [asked, setAsked] = useState<Asked | null>(null);
-  const finish = (): void => {
+  const finish = (spot: Spot | null): void => {
     setAsked(null);
-    onPlaced();
+    onPlaced(spot);
   };
   const take = async (asking: Asked, said: LoadSaid & { alreadyThere?: true }): Promise<void> => {
     const { visit, spot, moving } = asking;
     const input = { placeId: newId(), jobId: visit.job.id, bayId: spot.bay.id, spot: spot.spot, ...moving, ...said };
     const text = said.alreadyThere === true ? 'placing.seen' : 'placing.placed';
     const values = { plate: visit.vehicle.plate, bay: nameOf(spot) };
-    if (await sending.run('takeIntoBay', input, { text, values })) finish();
+    if (await sending.run('takeIntoBay', input, { text, values })) finish(spot);
   };
   const judge = (visit: Visit, spot: Spot, said: Moving & LoadSaid): SpotVerdict =>
     judgeSpot(board, { visit, spot, said, by, now });
@@ -60,10 +60,18 @@ export const usePlacing = (onPlaced: () => void): Placing => {
     },
     seen: (visit, spot, moving) => void take({ visit, spot, moving }, { alreadyThere: true }),
     toYard: (visit, yardSpot, moving) => {
-      const input = { placeId: newId(), jobId: visit.job.id, ...(yardSpot === undefined ? {} : { yardSpot }), ...moving };
-      const values = { plate: visit.vehicle.plate, place: yardSpot === undefined ? t('word.place.yard') : t('visit.yardSpot', { spot: yardSpot }) };
+      const input = {
+        placeId: newId(),
+        jobId: visit.job.id,
+        ...(yardSpot === undefined ? {} : { yardSpot }),
+        ...moving,
+      };
+      const values = {
+        plate: visit.vehicle.plate,
+        place: yardSpot === undefined ? t('word.place.yard') : t('visit.yardSpot', { spot: yardSpot }),
+      };
       void sending.run('moveToYard', input, { text: 'placing.toYard', values }).then((answer) => {
-        if (answer) finish();
+        if (answer) finish(null);
       });
     },
     question: asked && (

@@ -3,18 +3,19 @@ import { isReady, lineEnded } from '@holdfast/domain';
 
 import { useText, type Text } from '../text/use-text.js';
 
-/** The people on a clock of this visit, by name. */
+/** The people on a clock of this visit, by name; none on a board without names. */
 export const workersOf = (board: Board, visit: Visit): string[] => [
-  ...new Set(visit.runningClocks.map((clock) => board.tables.person.get(clock.personId)?.name ?? '')),
+  ...new Set(visit.runningClocks.flatMap((clock) => board.tables.person.get(clock.personId)?.name ?? [])),
 ];
 
 /** What goes on with a visit, as one short phrase; ages are opening time. */
 export const stateWords = (board: Board, visit: Visit, now: number, { t, format }: Text): string => {
   const { state } = visit;
   const duration = format.duration(calendarOfBoard(board).openMinutes(state.since, now));
+  const workers = workersOf(board, visit).join(', ');
   switch (state.kind) {
     case 'worked':
-      return t('visit.worked', { people: workersOf(board, visit).join(', '), duration });
+      return workers === '' ? t('visit.workedOn', { duration }) : t('visit.worked', { people: workers, duration });
     case 'held':
       return t('visit.held', { reason: t(`reason.${state.reason}`), duration });
     case 'stored':

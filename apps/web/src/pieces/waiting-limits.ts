@@ -22,7 +22,7 @@ export const limitMinutes: Readonly<Record<HoldReason | 'noReason', number | nul
   assessor: 480,
   collection: 960,
   other: 240,
-  noReason: 30,
+  noReason: 60,
 };
 
 /** A shop that is closed that day: what then counts as one working day, in minutes. */

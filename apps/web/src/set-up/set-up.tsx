@@ -33,7 +33,11 @@ export const SetUp = (): ReactElement => {
       {secure ? (
         <SetUpForm />
       ) : (
-        <Notice kind="note" heading={t('signIn.notSecure')} lines={[{ sentence: page.data?.way ?? t('signIn.needsHttps') }]} />
+        <Notice
+          kind="note"
+          heading={t('signIn.notSecure')}
+          lines={[{ sentence: page.data?.way ?? t('signIn.needsHttps') }]}
+        />
       )}
       <p>
         <Link href={pathOf.signIn}>{t('setUp.toSignIn')}</Link>
@@ -61,7 +65,7 @@ const useSetUp = () => {
   const isWhole = typed.code.trim() !== '' && typed.name.trim() !== '' && typed.ownerName.trim() !== '';
   const longEnough = Array.from(typed.password.normalize('NFC')).length >= leastSigns;
   const send = async (): Promise<void> => {
-    if (!isWhole || !longEnough) return;
+    if (!isWhole || !longEnough || sending.pending) return;
     const { code, name, zone, currency, units, ownerName, password } = typed;
     const answer = await sending.run('setUpShop', {
       code: code.trim(),
@@ -162,14 +166,25 @@ const SetUpForm = (): ReactElement => {
         />
       </fieldset>
       {passwordFault === undefined && <Refusal problem={sending.problem} />}
-      <Button look="ink" type="submit" command="setUpShop" isDisabled={!ready} isPending={sending.pending} onPress={() => undefined}>
+      <Button
+        look="ink"
+        type="submit"
+        command="setUpShop"
+        isDisabled={!ready}
+        isPending={sending.pending}
+        onPress={() => undefined}
+      >
         {t('setUp.act')}
       </Button>
     </form>
   );
 };
 
-type PasswordProps = { readonly value: string; readonly onChange: (value: string) => void; readonly wrong: string | null };
+type PasswordProps = {
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+  readonly wrong: string | null;
+};
 
 const OwnerPassword = ({ value, onChange, wrong }: PasswordProps): ReactElement => {
   const { t } = useText();
@@ -179,7 +194,9 @@ const OwnerPassword = ({ value, onChange, wrong }: PasswordProps): ReactElement 
     <div className="hf-with-act">
       <Field
         label={t('setUp.password')}
-        hint={value !== '' && left > 0 ? t('setUp.passwordLeft', { left }) : t('setUp.passwordHint', { least: leastSigns })}
+        hint={
+          value !== '' && left > 0 ? t('setUp.passwordLeft', { left }) : t('setUp.passwordHint', { least: leastSigns })
+        }
         value={value}
         onChange={onChange}
         wrong={wrong}

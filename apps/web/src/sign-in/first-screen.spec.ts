@@ -7,12 +7,15 @@ describe('the way after signing in', () => {
     expect(wayAfter('then=%2Fjobs%2F7')).toBe('/jobs/7');
   });
 
-  it.each(['', 'then=', 'then=https%3A%2F%2Felsewhere.example', 'then=%2F%2Felsewhere.example', 'then=%2F%5Celsewhere'])(
-    'never leads to another site: %s',
-    (search) => {
-      expect(wayAfter(search)).toBeNull();
-    },
-  );
+  it.each([
+    '',
+    'then=',
+    'then=https%3A%2F%2Felsewhere.example',
+    'then=%2F%2Felsewhere.example',
+    'then=%2F%5Celsewhere',
+  ])('never leads to another site: %s', (search) => {
+    expect(wayAfter(search)).toBeNull();
+  });
 
   it('is not the sign-in page again, and the first screen is chosen by role', () => {
     expect([wayAfter('then=%2Fsign-in'), wayAfter('then=%2F')]).toEqual([null, null]);

@@ -5,7 +5,6 @@ import type { DemoView, SignInPageView } from '@holdfast/contract';
 import { useEffect, useState, type FormEvent, type ReactElement } from 'react';
 import { Link, Redirect, useSearch } from 'wouter';
 
-import '../pieces/entrance.css';
 import { loadSession, signIn, useSession } from '../live/session.js';
 import { ProblemAnswer } from '../live/http.js';
 import { useRead } from '../live/reads.js';
@@ -50,12 +49,24 @@ export const SignIn = (): ReactElement => {
     <EntrancePage heading={t('signIn.heading')} under={t('signIn.under')}>
       {page.isError && <Notice kind="note" lines={[{ sentence: t('signIn.unreachable') }]} />}
       {secure ? (
-        <SignInForm pending={pending} wrong={wrong} onSend={(shop, name, password) => void enter(shop, name, password)} />
+        <SignInForm
+          pending={pending}
+          wrong={wrong}
+          onSend={(shop, name, password) => void enter(shop, name, password)}
+        />
       ) : (
-        <Notice kind="note" heading={t('signIn.notSecure')} lines={[{ sentence: page.data?.way ?? t('signIn.needsHttps') }]} />
+        <Notice
+          kind="note"
+          heading={t('signIn.notSecure')}
+          lines={[{ sentence: page.data?.way ?? t('signIn.needsHttps') }]}
+        />
       )}
       {secure && demo.data !== undefined && (
-        <DemoSignIns demo={demo.data} pending={pending} onSend={(name, password) => void enter(demo.data.shop, name, password)} />
+        <DemoSignIns
+          demo={demo.data}
+          pending={pending}
+          onSend={(name, password) => void enter(demo.data.shop, name, password)}
+        />
       )}
       {setUp && (
         <p>
@@ -80,11 +91,18 @@ const SignInForm = ({ pending, wrong, onSend }: FormProps): ReactElement => {
   const [shown, setShown] = useState(false);
   const submit = (event: FormEvent): void => {
     event.preventDefault();
-    if (shop.trim() !== '' && name.trim() !== '' && password !== '') onSend(shop.trim(), name.trim(), password);
+    if (!pending && shop.trim() !== '' && name.trim() !== '' && password !== '') onSend(shop.trim(), name.trim(), password);
   };
   return (
     <form className="hf-stack" onSubmit={submit}>
-      <Field label={t('signIn.shop')} value={shop} onChange={setShop} name="shop" autoComplete="organization" isRequired />
+      <Field
+        label={t('signIn.shop')}
+        value={shop}
+        onChange={setShop}
+        name="shop"
+        autoComplete="organization"
+        isRequired
+      />
       <Field label={t('signIn.name')} value={name} onChange={setName} name="name" autoComplete="username" isRequired />
       <div className="hf-with-act">
         <Field

@@ -30,6 +30,10 @@ export type BayRowProps = Omit<StripData, 'from' | 'to' | 'now'> & {
   /** Picked to be placed elsewhere: a double frame. */
   readonly isPicked?: boolean;
   readonly askWhy?: AskWhy;
+  /** What a press on the state means, such as the reason it asks for; under the state. */
+  readonly stateAct?: ReactNode;
+  /** The key on a keyboard that goes to this row. */
+  readonly keyCap?: string;
 };
 
 /**
@@ -55,7 +59,21 @@ const DotsPress = ({ from, press }: AskWhy): ReactElement => {
 
 /** One row of the board: caution slot, bay, plate with its patch slot, state, strip. */
 export const BayRow = (props: BayRowProps): ReactElement => {
-  const { subject, cautions, state, ready, act, vehicleAct, vehiclePath, job, isPicked, askWhy, ...strip } = props;
+  const {
+    subject,
+    cautions,
+    state,
+    ready,
+    act,
+    vehicleAct,
+    vehiclePath,
+    job,
+    isPicked,
+    askWhy,
+    stateAct,
+    keyCap,
+    ...strip
+  } = props;
   const { width, asTable, from, to, now } = useStripBoard();
   const plate = subject.vehicle !== undefined && <Plate plate={subject.vehicle} fixCount={subject.fixCount ?? 0} />;
   return (
@@ -70,7 +88,10 @@ export const BayRow = (props: BayRowProps): ReactElement => {
       <div className="hf-bay-head">
         <CautionSlot cautions={cautions} />
         <div className="hf-bay-name">
-          <h3>{subject.name}</h3>
+          <h3>
+            {subject.name}
+            {keyCap !== undefined && <kbd aria-hidden="true">{keyCap}</kbd>}
+          </h3>
           {vehiclePath === undefined ? (
             plate
           ) : (
@@ -84,6 +105,7 @@ export const BayRow = (props: BayRowProps): ReactElement => {
         </div>
         <div className="hf-bay-words">
           <span>{state}</span>
+          {stateAct}
           {ready !== undefined && <span className="hf-quiet">{ready}</span>}
         </div>
       </div>

@@ -21,7 +21,7 @@ export type ButtonProps = {
   /** A second, quieter line: what would follow. */
   readonly follows?: string;
   readonly isDisabled?: boolean;
-  /** The act is on its way; further presses are ignored. */
+  /** The act is on its way; further presses are ignored. A form that submits by it asks for itself. */
   readonly isPending?: boolean;
   readonly pressed?: boolean;
   readonly label?: string;
@@ -41,18 +41,18 @@ export const Button = (props: ButtonProps): ReactElement => {
     shownAt.current = performance.now();
   }, []);
   const press = (event: PressEvent): void => {
+    if (props.isPending === true) return;
     const touched = event.pointerType === 'touch' || event.pointerType === 'pen';
     if (size === 'act' && touched && performance.now() - shownAt.current < settleMilliseconds) return;
     props.onPress();
   };
   return (
     <AriaButton
-      className={`hf-button hf-button-${size} hf-look-${look}`}
+      className={`hf-button hf-button-${size} hf-look-${look}${props.isPending === true ? ' hf-is-pending' : ''}`}
       onPress={press}
       type={props.type ?? 'button'}
       {...(props.command === undefined ? {} : { 'data-command': props.command })}
       isDisabled={props.isDisabled ?? false}
-      isPending={props.isPending ?? false}
       {...(props.pressed === undefined ? {} : { 'aria-pressed': props.pressed })}
       {...(props.label === undefined ? {} : { 'aria-label': props.label })}
     >

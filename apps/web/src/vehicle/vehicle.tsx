@@ -24,7 +24,7 @@ const Vehicle = (): ReactElement => {
   if (view === undefined) return <ReadState error={read.error} missing={t('vehicle.notThere')} />;
   const here = view.jobs.find((job) => job.endedAt === null);
   return (
-    <article>
+    <article className="hf-read">
       <ScreenHead
         heading={t('vehicle.heading', { plate: view.vehicle.plate })}
         under={view.customer?.name ?? t('vehicle.nobody')}

@@ -17,20 +17,28 @@ export const whatWords = ({ reason, parts, blocked }: Awaited, { t }: Text): str
 const usualMove = (reason: HoldReason, ordered: boolean): `waiting.move.${HoldReason | 'supplier'}` =>
   reason === 'parts' && ordered ? 'waiting.move.supplier' : `waiting.move.${reason}`;
 
+/** Whom the hold names: a person of the shop, or somebody outside in words. */
+const namedBy = ({ blocked }: Awaited, board: Board): string | null => {
+  const hold = blocked[0]?.hold;
+  if (!hold) return null;
+  return board.tables.person.get(hold.moveOfId ?? '')?.name ?? hold.moveOf;
+};
+
+/** The customer whose word is awaited, with a number to ring. */
+const customerOf = ({ blocked }: Awaited): string | null => {
+  const visit = blocked[0]?.visit;
+  const name = visit?.contact?.name ?? visit?.customer?.name;
+  if (name === undefined) return null;
+  return visit?.contact?.phone == null ? name : `${name}, ${visit.contact.phone}`;
+};
+
 /** Whose move it is: who the hold names, else who usually has it for that reason. */
 export const moveWords = (awaited: Awaited, board: Board, { t }: Text): string => {
-  const { reason, parts, blocked } = awaited;
-  const [first] = blocked;
-  const person = board.tables.person.get(first?.hold?.moveOfId ?? '')?.name;
-  const named = person ?? first?.hold?.moveOf;
-  if (named != null) return named;
-  const [part] = parts;
-  const ordered = part !== undefined && part.state !== 'wanted';
-  const supplier = ordered ? board.tables.supplier.get(part.supplierId ?? '')?.name : undefined;
-  if (supplier !== undefined) return supplier;
-  const { contact, customer } = first?.visit ?? {};
-  if (reason === 'goAhead' && (contact ?? customer)) return [contact?.name ?? customer?.name, contact?.phone].filter(Boolean).join(', ');
-  return t(usualMove(reason, ordered));
+  const { reason, parts } = awaited;
+  const named = namedBy(awaited, board) ?? (reason === 'goAhead' ? customerOf(awaited) : null);
+  if (named !== null) return named;
+  const ordered = parts.find((part) => part.state !== 'wanted');
+  return board.tables.supplier.get(ordered?.supplierId ?? '')?.name ?? t(usualMove(reason, ordered !== undefined));
 };
 
 export type Until = { readonly words: string; readonly isOver: boolean };

@@ -26,6 +26,13 @@ import { jobEnGb } from './en-gb/job.js';
 import { handBackEnGb } from './en-gb/hand-back.js';
 import { deskEnGb } from './en-gb/desk.js';
 import { vehicleEnGb } from './en-gb/vehicle.js';
+import { deskPiecesEnGb } from './en-gb/desk-pieces.js';
+import { waitingEnGb } from './en-gb/waiting.js';
+import { partsDeskEnGb } from './en-gb/parts-desk.js';
+import { outstandingEnGb } from './en-gb/outstanding.js';
+import { bayTimeEnGb } from './en-gb/bay-time.js';
+import { shopEnGb } from './en-gb/shop.js';
+import { wallEnGb } from './en-gb/wall.js';
 import { problemsEnUs } from './en-us/problems.js';
 import { refusalsHoldEnUs } from './en-us/refusals-hold.js';
 import { refusalsJobEnUs } from './en-us/refusals-job.js';
@@ -48,6 +55,13 @@ import { jobEnUs } from './en-us/job.js';
 import { handBackEnUs } from './en-us/hand-back.js';
 import { deskEnUs } from './en-us/desk.js';
 import { vehicleEnUs } from './en-us/vehicle.js';
+import { deskPiecesEnUs } from './en-us/desk-pieces.js';
+import { waitingEnUs } from './en-us/waiting.js';
+import { partsDeskEnUs } from './en-us/parts-desk.js';
+import { outstandingEnUs } from './en-us/outstanding.js';
+import { bayTimeEnUs } from './en-us/bay-time.js';
+import { shopEnUs } from './en-us/shop.js';
+import { wallEnUs } from './en-us/wall.js';
 
 export const locales = ['en-GB', 'en-US'] as const;
 export type Locale = (typeof locales)[number];
@@ -75,6 +89,13 @@ const enGb = {
   ...handBackEnGb,
   ...deskEnGb,
   ...vehicleEnGb,
+  ...deskPiecesEnGb,
+  ...waitingEnGb,
+  ...partsDeskEnGb,
+  ...outstandingEnGb,
+  ...bayTimeEnGb,
+  ...shopEnGb,
+  ...wallEnGb,
 };
 
 export type TextKey = keyof typeof enGb;
@@ -102,6 +123,13 @@ const enUs: Readonly<Record<TextKey, string>> = {
   ...handBackEnUs,
   ...deskEnUs,
   ...vehicleEnUs,
+  ...deskPiecesEnUs,
+  ...waitingEnUs,
+  ...partsDeskEnUs,
+  ...outstandingEnUs,
+  ...bayTimeEnUs,
+  ...shopEnUs,
+  ...wallEnUs,
 };
 
 export const catalogues: Readonly<Record<Locale, Readonly<Record<TextKey, string>>>> = { 'en-GB': enGb, 'en-US': enUs };

@@ -10,7 +10,7 @@ export const deskEnGb = {
   'desk.noPhone': 'no telephone number',
   'desk.price': '{price}',
   'desk.noPrice': 'no price yet',
-  'desk.word': 'The word',
+  'desk.word': 'Answer',
   'desk.askedSince': 'asked since {since}',
   'desk.agrees': 'may agree up to {amount}',
   'desk.agreesAny': 'may agree to any amount',

@@ -10,9 +10,11 @@ export const entranceEnGb = {
   'signIn.enter': 'Sign in',
   'signIn.unreachable': 'The server cannot be reached. Check the Wi-Fi and try again.',
   'signIn.notSecure': 'Not over this connection',
-  'signIn.needsHttps': 'Passwords are not sent over a plain connection. Open the address of the shop that begins with https.',
+  'signIn.needsHttps':
+    'Passwords are not sent over a plain connection. Open the address of the shop that begins with https.',
   'signIn.demo': 'Look around as somebody of {shop}',
-  'signIn.demoUnder': 'An invented shop with invented people. One tap signs you in; nothing you do there harms anything.',
+  'signIn.demoUnder':
+    'An invented shop with invented people. One tap signs you in; nothing you do there harms anything.',
   'signIn.noShop': 'No shop is set up on this server yet.',
   'signIn.toSetUp': 'Set one up',
   'setUp.heading': 'Set up a shop',

@@ -1,7 +1,8 @@
 /** The floor, and what it shares with the bay: the state of a visit, placing a vehicle, cards. */
 export const floorEnGb = {
   'floor.heading': 'Floor',
-  'floor.under': '{bays, plural, one {# bay} other {# bays}}, {vehicles, plural, =0 {no vehicle here} one {# vehicle here} other {# vehicles here}}',
+  'floor.under':
+    '{bays, plural, one {# bay} other {# bays}}, {vehicles, plural, =0 {no vehicle here} one {# vehicle here} other {# vehicles here}}',
   'floor.bays': 'Bays',
   'floor.noBays': 'No bay is set up yet',
   'floor.noBaysUnder': 'The owner adds bays, their lifts and the opening hours under Shop.',
@@ -46,6 +47,7 @@ export const floorEnGb = {
   'floor.column.promised': 'Promised',
   'floor.column.state': 'State',
   'visit.worked': 'worked on by {people}, {duration}',
+  'visit.workedOn': 'worked on, {duration}',
   'visit.held': 'waits for {reason}, {duration}',
   'visit.stored': 'only kept here, {duration}',
   'visit.noReason': 'stands, nobody said why, {duration}',
@@ -85,8 +87,7 @@ export const floorEnGb = {
   'card.stands.clock': 'In the record, {person} has been on “{line}” since {since}.',
   'card.stands.line': 'In the record, “{line}” is {progress}.',
   'card.stands.ended': 'In the record, the vehicle had been handed back by then.',
-  'card.words': 'In your words',
-  'card.wordsHint': 'May stay empty.',
+  'card.words': 'In your words, if you like',
   'card.take': 'It was as reported',
   'card.takeFollows': 'what clashes with it ends there',
   'card.leave': 'Leave what stands',

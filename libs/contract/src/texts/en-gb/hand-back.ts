@@ -9,7 +9,7 @@ export const handBackEnGb = {
   'handBack.inTheWayUnder': '{count, plural, =0 {nothing} one {# thing} other {# things}}',
   'handBack.clear': 'Nothing stands in the way of the vehicle leaving {leaves}.',
   'handBack.goThere': 'On the job',
-  'handBack.goAhead': 'The word',
+  'handBack.goAhead': 'Answer',
   'handBack.stop': 'Stop the clock',
   'handBack.finish': 'Done',
   'handBack.carryOver': 'Carry over',
@@ -72,7 +72,7 @@ export const handBackEnGb = {
   'sheet.temporaryUnder':
     'Each of these stands in for a permanent repair. Keep to its limits: the first one reached counts.',
   'sheet.fix': '{place}: {kind} in place of {standsInFor}',
-  'sheet.fixUntil': 'Until {limits}',
+  'sheet.fixUntil': 'Limits: {limits}',
   'sheet.fixChecked': 'Looked at by a second person: {name}, {at}',
   'sheet.fixCheckedSelf': 'Looked at again by the same person, {name}, {at}',
   'sheet.fixByRoad': 'Left by road on the word of {name}: “{words}”. Signed for by the receiver.',

@@ -21,7 +21,7 @@ export const piecesEnGb = {
   'piece.limit.withinDistance': 'within {distance}',
   'piece.limit.withinDays': '{days, plural, one {within # day} other {within # days}}',
   'piece.limit.season': 'before {season}',
-  'piece.goAhead.heading': 'The word on “{title}”',
+  'piece.goAhead.heading': 'The customer’s answer on “{title}”',
   'piece.goAhead.price': 'Price as told: {price}.',
   'piece.goAhead.noPrice': 'This line has no price yet.',
   'piece.goAhead.answer': 'Answer',
@@ -29,7 +29,7 @@ export const piecesEnGb = {
   'piece.goAhead.byName': 'By whom',
   'piece.goAhead.upTo': 'Up to ({currency})',
   'piece.goAhead.upToHint': 'Left empty, the go-ahead is for the price as told.',
-  'piece.goAhead.act': 'Record the word',
+  'piece.goAhead.act': 'Record the answer',
   'piece.done.goAhead':
     '“{title}”: {answer, select, given {go-ahead recorded} deferred {put off} declined {declined} other {with the customer again}}.',
   'piece.promised.heading': 'Promised time of job {number}',

@@ -10,6 +10,7 @@ export const floorEnUs = {
   'floor.yardSpot': 'Lot spot',
   'floor.toYard': 'To the lot',
   'visit.yardSpot': 'lot spot {spot}',
-  'visit.rest.noBook': '{count, plural, one {# operation to do, no book time} other {# operations to do, no book time}}',
+  'visit.rest.noBook':
+    '{count, plural, one {# operation to do, no book time} other {# operations to do, no book time}}',
   'card.said.moveToYard': '{plate} stands in the lot since {at}.',
 } as const;

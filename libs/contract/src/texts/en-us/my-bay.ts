@@ -13,8 +13,7 @@ export const myBayEnUs = {
   'bay.yard.spot': 'Lot spot',
   'bay.lines': 'Operations',
   'bay.noLines': 'No operation yet.',
-  'bay.totalUnpriced':
-    '{count, plural, one {One operation has no price yet.} other {# operations have no price yet.}}',
+  'bay.totalUnpriced': '{count, plural, one {One operation has no price yet.} other {# operations have no price yet.}}',
   'bay.entry.moveToYard': 'to the lot',
   'bay.entry.finishLine': 'operation done',
   'bay.entry.addLine': 'operation added',

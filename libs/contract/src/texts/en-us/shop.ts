@@ -1,0 +1,3 @@
+import { shopEnGb } from '../en-gb/shop.js';
+
+export const shopEnUs = { ...shopEnGb } as const;
