@@ -123,6 +123,8 @@ describe('bay time', () => {
       'from=2030-03-13&to=2030-03-12',
       'from=2030-02-30&to=2030-03-12',
       'from=2030-03-13',
+      'from=9999-12-31&to=9999-12-31',
+      'from=0000-01-01&to=0000-01-02',
       `from=2030-01-01&to=${day}&segments=true`,
     ];
     for (const query of asked)

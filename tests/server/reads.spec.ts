@@ -71,9 +71,20 @@ describe('every read', () => {
       '/api/jobs?after=x',
       '/api/vehicles?after=1',
       '/api/orders?after=2030~x',
+      `/api/orders?after=2030-02-30T00:00:00.000Z~${ids.job}`,
+      `/api/part-lines?after=2030-99-01T00:00:00.000Z~${ids.job}`,
+      `/api/part-lines?after=0000-01-01T00:00:00.000Z~${ids.job}`,
+      `/api/vehicles?after=%00~${ids.job}`,
+      '/api/find?q=%00',
+      '/api/jobs?limit=1&limit=2',
     ]) {
       expect([path, await problemOf(shop.owner, path)]).toEqual([path, [422, 'query.invalid']]);
     }
+  });
+
+  it('takes any number as a cursor, however large', async () => {
+    expect((await read(shop.owner, '/api/jobs?after=999999999999999', jobsPage)).items).toHaveLength(1);
+    expect((await read(shop.owner, '/api/log?after=999999999999999&limit=1', changeLogPage)).items).toHaveLength(1);
   });
 
   it('is closed to the wall screen, but for the board and its changes', async () => {

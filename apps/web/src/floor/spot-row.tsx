@@ -10,7 +10,7 @@ import { useSpotName } from '../pieces/use-placing.js';
 import { shownCautions } from '../pieces/vehicle-head.js';
 import { useVisitWords } from '../pieces/visit-words.js';
 import { jobPath } from '../screen-paths.js';
-import { BayRow } from '../strip/bay-row.js';
+import { BayRow, type BayRowProps } from '../strip/bay-row.js';
 import { useText } from '../text/use-text.js';
 import type { PickedState } from './picked.js';
 import { usePromiseWords } from './promise-words.js';
@@ -43,67 +43,53 @@ const WhyForm = ({ visit, board, onClose }: WhyProps): ReactElement => (
   <HoldForm jobId={visit.job.id} lines={openLines(visit)} parts={awaitedParts(board, visit)} onClose={onClose} />
 );
 
-/** One spot of a bay on the floor: its strip, what stands there, and what can be done with it. */
-export const SpotRow = ({ board, spot, window, now, picked, keyCap }: SpotRowProps): ReactElement => {
+type TakenProps = {
+  readonly row: SpotRowProps;
+  readonly visit: Visit;
+  readonly name: string;
+  readonly shared: Pick<BayRowProps, 'segments' | 'stitched' | 'keyCap'>;
+  readonly place: ReactElement | undefined;
+};
+
+/** What is known of the vehicle in a spot beside its state: what it is, when it was promised, who waits for it. */
+const usePhrases = ({ job, vehicle }: Visit, now: number): string[] => {
+  const { t } = useText();
+  const promise = usePromiseWords(now);
+  const waits = job.waitsHere ? t('floor.waitsHere') : null;
+  return [vehicle.description, promise(job.promisedAt), waits, job.boardNote].filter((phrase) => phrase !== null);
+};
+
+const TakenSpot = ({ row, visit, name, shared, place }: TakenProps): ReactElement => {
+  const { board, spot, now, picked } = row;
   const { t } = useText();
   const may = useMay();
-  const nameOf = useSpotName();
   const words = useVisitWords(board, now);
-  const promise = usePromiseWords(now);
+  const phrases = usePhrases(visit, now);
   const [asksWhy, setAsksWhy] = useState(false);
-  const visit = spot.use === null ? undefined : visitOf(board, spot.use.jobId, now);
-  const empty = useEmptyWords(board, spot, now);
-  const segments = segmentsOfSpot(board, spot, visit, { window, now });
-  const stitched = stitchedOfSpot(board, spot, window);
-  const name = nameOf(spot);
-  const place = picked.visit && <SpotPlace spot={spot} name={name} visit={picked.visit} picked={picked} />;
-  const cap = keyCap === null ? {} : { keyCap };
-  if (visit === undefined) {
-    return (
-      <BayRow
-        subject={{ name }}
-        cautions={[]}
-        state={empty}
-        segments={segments}
-        stitched={stitched}
-        act={place}
-        {...cap}
-      />
-    );
-  }
   const { job, vehicle, state } = visit;
   const mayAsk = state.kind === 'noReason' && state.workLeft && may.command('openHold');
-  const last = segments.at(-1);
+  const last = shared.segments.at(-1);
   const ask = (): void => {
     setAsksWhy(true);
   };
   return (
     <>
       <BayRow
+        {...shared}
         subject={{ name, vehicle: vehicle.plate, fixCount: visit.fixes.length }}
         cautions={shownCautions(visit.cautions, t)}
         state={spot.use?.kind === 'kept' ? t('floor.kept', { plate: vehicle.plate }) : words.state(visit)}
-        ready={[
-          vehicle.description,
-          promise(job.promisedAt),
-          job.waitsHere ? t('floor.waitsHere') : null,
-          job.boardNote,
-        ]
-          .filter((phrase) => phrase !== null)
-          .map((phrase) => (
-            <span key={phrase} className="hf-bay-phrase">
-              {phrase}
-            </span>
-          ))}
-        segments={segments}
-        stitched={stitched}
+        ready={phrases.map((phrase) => (
+          <span key={phrase} className="hf-bay-phrase">
+            {phrase}
+          </span>
+        ))}
         promise={job.promisedAt}
         job={job.number}
         vehiclePath={jobPath(job.id)}
         isPicked={picked.visit?.job.id === job.id}
         vehicleAct={<VehicleActs visit={visit} picked={picked} />}
         stateAct={mayAsk && picked.visit === undefined && <SayWhy plate={vehicle.plate} ask={ask} />}
-        {...cap}
         {...(mayAsk && last?.kind === 'noReason' ? { askWhy: { from: last.from, press: ask } } : {})}
         act={
           <>
@@ -122,5 +108,25 @@ export const SpotRow = ({ board, spot, window, now, picked, keyCap }: SpotRowPro
         />
       )}
     </>
+  );
+};
+
+/** One spot of a bay on the floor: its strip, what stands there, and what can be done with it. */
+export const SpotRow = (props: SpotRowProps): ReactElement => {
+  const { board, spot, window, now, picked, keyCap } = props;
+  const nameOf = useSpotName();
+  const empty = useEmptyWords(board, spot, now);
+  const visit = spot.use === null ? undefined : visitOf(board, spot.use.jobId, now);
+  const name = nameOf(spot);
+  const shared = {
+    segments: segmentsOfSpot(board, spot, visit, { window, now }),
+    stitched: stitchedOfSpot(board, spot, window),
+    ...(keyCap === null ? {} : { keyCap }),
+  };
+  const place = picked.visit && <SpotPlace spot={spot} name={name} visit={picked.visit} picked={picked} />;
+  return visit === undefined ? (
+    <BayRow {...shared} subject={{ name }} cautions={[]} state={empty} act={place} />
+  ) : (
+    <TakenSpot row={props} visit={visit} name={name} shared={shared} place={place} />
   );
 };

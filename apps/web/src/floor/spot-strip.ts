@@ -59,7 +59,7 @@ export const segmentsOfSpot = (
       kind: kindOf[segment.class],
       ...(reason === null || segment.class !== 'held' ? {} : { reason: reason as HoldReason }),
       ...(age === undefined ? {} : { ageTicks: ageTicksOf(age, dayMinutes) }),
-      ...(isLast && wait && isWait(segment) && visit ? lastingWait(visit, wait) : {}),
+      ...(isLast && wait && isWait(segment) ? lastingWait(visit, wait) : {}),
     };
   });
 };

@@ -1,5 +1,5 @@
 import type { Board } from '@holdfast/board';
-import { useEffect, useState } from 'react';
+import { useMemo, useSyncExternalStore } from 'react';
 
 import { shopNow, useBoardStore } from './board-store.js';
 
@@ -10,19 +10,29 @@ export function useBoard(): Board {
   return board;
 }
 
+/** Shop time that stands still between two ticks, and moves on with every change of the board. */
+function shopClock(everyMs: number) {
+  let now = shopNow();
+  return {
+    now: () => now,
+    subscribe: (tell: () => void) => {
+      const tick = (): void => {
+        now = shopNow();
+        tell();
+      };
+      const timer = setInterval(tick, everyMs);
+      const stop = useBoardStore.subscribe(tick);
+      tick();
+      return () => {
+        clearInterval(timer);
+        stop();
+      };
+    },
+  };
+}
+
 /** Shop time, epoch ms, drawn anew every `everyMs` and with each change of the board. */
 export function useNow(everyMs = 15_000): number {
-  const offset = useBoardStore((state) => state.offsetMs);
-  const seq = useBoardStore((state) => state.board?.seq);
-  const [now, setNow] = useState(() => shopNow());
-  useEffect(() => {
-    setNow(shopNow());
-    const timer = setInterval(() => {
-      setNow(shopNow());
-    }, everyMs);
-    return () => {
-      clearInterval(timer);
-    };
-  }, [everyMs, offset, seq]);
-  return now;
+  const clock = useMemo(() => shopClock(everyMs), [everyMs]);
+  return useSyncExternalStore(clock.subscribe, clock.now);
 }

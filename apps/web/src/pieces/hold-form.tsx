@@ -26,6 +26,36 @@ type HoldFormProps = {
   readonly onClose: () => void;
 };
 
+type PartsProps = Pick<HoldFormProps, 'jobId' | 'lines' | 'parts'> & {
+  readonly leftOut: readonly string[];
+  readonly onLeaveOut: (ids: readonly string[]) => void;
+};
+
+/** The parts it waits for, all of them unless one is unticked; one that is not there yet is wanted right here. */
+const PartsToHoldFor = ({ jobId, lines, parts, leftOut, onLeaveOut }: PartsProps): ReactElement => {
+  const { t } = useText();
+  const ids = parts.map((part) => part.id);
+  return (
+    <>
+      {parts.length === 0 ? (
+        <p className="hf-quiet">{t('piece.hold.noParts')}</p>
+      ) : (
+        <Ticks
+          label={t('piece.hold.parts')}
+          rows={parts}
+          value={ids.filter((id) => !leftOut.includes(id))}
+          onChange={(ticked) => {
+            onLeaveOut(ids.filter((id) => !ticked.includes(id)));
+          }}
+        />
+      )}
+      <Opener size="normal" label={t('bay.act.part')} command="wantPart">
+        {(close) => <WantPartForm lines={lines} jobId={jobId} onClose={close} />}
+      </Opener>
+    </>
+  );
+};
+
 const mayWord: readonly HoldReason[] = ['other', 'information', 'tool', 'sublet', 'conditions'];
 
 /** Why a job cannot go on, which lines, and whose move it is. */
@@ -77,23 +107,7 @@ export const HoldForm = ({ jobId, lines, parts, reason: first, onClose }: HoldFo
         }))}
       />
       {reason === 'parts' && (
-        <>
-          {parts.length === 0 ? (
-            <p className="hf-quiet">{t('piece.hold.noParts')}</p>
-          ) : (
-            <Ticks
-              label={t('piece.hold.parts')}
-              rows={parts}
-              value={partLineIds}
-              onChange={(ids) => {
-                setLeftOut(parts.map((part) => part.id).filter((id) => !ids.includes(id)));
-              }}
-            />
-          )}
-          <Opener size="normal" label={t('bay.act.part')} command="wantPart">
-            {(close) => <WantPartForm lines={lines} jobId={jobId} onClose={close} />}
-          </Opener>
-        </>
+        <PartsToHoldFor jobId={jobId} lines={lines} parts={parts} leftOut={leftOut} onLeaveOut={setLeftOut} />
       )}
       {reason === 'setting' && <DateTimeField label={t('piece.hold.until')} value={endsAt} onChange={setEndsAt} />}
       {lines.length > 0 && (

@@ -18,7 +18,7 @@ export const useSentences = (): Sentences => {
   const moment = (at: number): string => `${format.date(at)}, ${format.time(at)}`;
   const written = (facts: Facts): TextValues =>
     Object.fromEntries(
-      Object.entries(facts).map(([name, value]) => {
+      Object.entries(facts).map(([name, value]): [string, string | number] => {
         if (typeof value === 'number') return [name, value];
         const text = String(value ?? '');
         return [name, instant.test(text) ? moment(Date.parse(text)) : text];

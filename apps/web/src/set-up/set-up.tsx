@@ -1,7 +1,7 @@
 // set-up/ hides how a shop begins. It guarantees that whoever has the code printed at start knows before typing what a
 // password has to be, and is signed in as the owner as soon as the shop stands.
 import type { SignInPageView } from '@holdfast/contract';
-import { useState, type FormEvent, type ReactElement } from 'react';
+import { useState, type SyntheticEvent, type ReactElement } from 'react';
 import { Link, Redirect } from 'wouter';
 
 import { Refusal } from '../live/refusal.js';
@@ -77,14 +77,69 @@ const useSetUp = () => {
   return { typed, change, sending, send, ready: isWhole && longEnough };
 };
 
-const SetUpForm = (): ReactElement => {
+type SetUpState = ReturnType<typeof useSetUp>;
+
+const ShopFields = ({ typed, change }: Pick<SetUpState, 'typed' | 'change'>): ReactElement => {
   const { t, locale } = useText();
+  return (
+    <fieldset className="hf-group">
+      <legend>{t('setUp.shop')}</legend>
+      <Field
+        label={t('setUp.shopName')}
+        hint={t('setUp.shopNameHint')}
+        value={typed.name}
+        onChange={(name) => {
+          change({ name });
+        }}
+        autoComplete="organization"
+        isRequired
+      />
+      <Select
+        label={t('setUp.zone')}
+        hint={t('setUp.zoneHint')}
+        value={typed.zone}
+        onChange={(zone) => {
+          change({ zone });
+        }}
+        options={zoneChoices()}
+      />
+      <Select
+        label={t('setUp.currency')}
+        value={typed.currency}
+        onChange={(currency) => {
+          change({ currency });
+        }}
+        options={currencyChoices(locale)}
+      />
+      <Choice
+        label={t('setUp.units')}
+        value={typed.units}
+        onChange={(units) => {
+          change({ units });
+        }}
+        options={optionsOf(['metric', 'us'] as const, (units) => t(`setUp.units.${units}`))}
+      />
+      <Choice
+        label={t('setUp.words')}
+        hint={t('setUp.wordsHint')}
+        value={typed.locale}
+        onChange={(words) => {
+          change({ locale: words });
+        }}
+        options={optionsOf(['en-GB', 'en-US'] as const, (words) => t(`locale.${words}`))}
+      />
+    </fieldset>
+  );
+};
+
+const SetUpForm = (): ReactElement => {
+  const { t } = useText();
   const { typed, change, sending, send, ready } = useSetUp();
   const passwordFault = sending.problem?.errors?.find(({ pointer }) => pointer === '/owner/password');
   return (
     <form
       className="hf-stack"
-      onSubmit={(event: FormEvent) => {
+      onSubmit={(event: SyntheticEvent) => {
         event.preventDefault();
         void send();
       }}
@@ -99,53 +154,7 @@ const SetUpForm = (): ReactElement => {
         autoComplete="off"
         isRequired
       />
-      <fieldset className="hf-group">
-        <legend>{t('setUp.shop')}</legend>
-        <Field
-          label={t('setUp.shopName')}
-          hint={t('setUp.shopNameHint')}
-          value={typed.name}
-          onChange={(name) => {
-            change({ name });
-          }}
-          autoComplete="organization"
-          isRequired
-        />
-        <Select
-          label={t('setUp.zone')}
-          hint={t('setUp.zoneHint')}
-          value={typed.zone}
-          onChange={(zone) => {
-            change({ zone });
-          }}
-          options={zoneChoices()}
-        />
-        <Select
-          label={t('setUp.currency')}
-          value={typed.currency}
-          onChange={(currency) => {
-            change({ currency });
-          }}
-          options={currencyChoices(locale)}
-        />
-        <Choice
-          label={t('setUp.units')}
-          value={typed.units}
-          onChange={(units) => {
-            change({ units });
-          }}
-          options={optionsOf(['metric', 'us'] as const, (units) => t(`setUp.units.${units}`))}
-        />
-        <Choice
-          label={t('setUp.words')}
-          hint={t('setUp.wordsHint')}
-          value={typed.locale}
-          onChange={(words) => {
-            change({ locale: words });
-          }}
-          options={optionsOf(['en-GB', 'en-US'] as const, (words) => t(`locale.${words}`))}
-        />
-      </fieldset>
+      <ShopFields typed={typed} change={change} />
       <fieldset className="hf-group">
         <legend>{t('setUp.owner')}</legend>
         <Field

@@ -2,7 +2,7 @@
 // read by others, that what is wrong is said without telling which of the three was wrong, and that after signing in a
 // person stands where they wanted to go, or on the first screen of their trade.
 import type { DemoView, SignInPageView } from '@holdfast/contract';
-import { useEffect, useState, type FormEvent, type ReactElement } from 'react';
+import { useEffect, useState, type SyntheticEvent, type ReactElement } from 'react';
 import { Link, Redirect, useSearch } from 'wouter';
 
 import { loadSession, signIn, useSession } from '../live/session.js';
@@ -16,6 +16,9 @@ import { Field } from '../ui/fields/field.js';
 import { Notice } from '../ui/notice.js';
 import { DemoSignIns } from './demo-sign-ins.js';
 import { firstScreenOf, wayAfter } from './first-screen.js';
+
+/** What is taken for granted until the server has said how things are. */
+const unknownPage: Pick<SignInPageView, 'secure' | 'setUp' | 'way'> = { secure: true, setUp: false, way: null };
 
 export const SignIn = (): ReactElement => {
   const { t } = useText();
@@ -43,8 +46,7 @@ export const SignIn = (): ReactElement => {
   if (state.kind === 'signedIn') {
     return <Redirect to={wayAfter(search) ?? firstScreenOf(state.session.person.roles)} replace />;
   }
-  const secure = page.data?.secure ?? true;
-  const setUp = page.data?.setUp ?? false;
+  const { secure, setUp, way } = page.data ?? unknownPage;
   return (
     <EntrancePage heading={t('signIn.heading')} under={t('signIn.under')}>
       {page.isError && <Notice kind="note" lines={[{ sentence: t('signIn.unreachable') }]} />}
@@ -55,11 +57,7 @@ export const SignIn = (): ReactElement => {
           onSend={(shop, name, password) => void enter(shop, name, password)}
         />
       ) : (
-        <Notice
-          kind="note"
-          heading={t('signIn.notSecure')}
-          lines={[{ sentence: page.data?.way ?? t('signIn.needsHttps') }]}
-        />
+        <Notice kind="note" heading={t('signIn.notSecure')} lines={[{ sentence: way ?? t('signIn.needsHttps') }]} />
       )}
       {secure && demo.data !== undefined && (
         <DemoSignIns
@@ -89,9 +87,10 @@ const SignInForm = ({ pending, wrong, onSend }: FormProps): ReactElement => {
   const [name, setName] = useState('');
   const [password, setPassword] = useState('');
   const [shown, setShown] = useState(false);
-  const submit = (event: FormEvent): void => {
+  const submit = (event: SyntheticEvent): void => {
     event.preventDefault();
-    if (!pending && shop.trim() !== '' && name.trim() !== '' && password !== '') onSend(shop.trim(), name.trim(), password);
+    if (!pending && shop.trim() !== '' && name.trim() !== '' && password !== '')
+      onSend(shop.trim(), name.trim(), password);
   };
   return (
     <form className="hf-stack" onSubmit={submit}>

@@ -5,12 +5,15 @@ const dayMs = 86_400_000;
 const longestDays = 400;
 const longestWithSegmentsDays = 31;
 
+/** Days that a shop can have had, well inside what a calendar knows. */
+const day = z.iso.date().regex(/^(19[7-9]|20\d|21\d)\d-/);
+
 const daysIn = ({ from, to }: { readonly from: string; readonly to: string }): number =>
   (Date.parse(to) - Date.parse(from)) / dayMs + 1;
 
 /** `GET /api/bay-time`: working days of the shop, both included. */
 export const bayTimeQuery = z
-  .strictObject({ from: z.iso.date(), to: z.iso.date(), segments: z.enum(['true', 'false']).default('false') })
+  .strictObject({ from: day, to: day, segments: z.enum(['true', 'false']).default('false') })
   .refine((query) => daysIn(query) >= 1, { path: ['to'], message: 'The last day lies before the first.' })
   .refine((query) => daysIn(query) <= longestDays, { path: ['to'], message: 'At most 400 days at once.' })
   .refine((query) => query.segments === 'false' || daysIn(query) <= longestWithSegmentsDays, {

@@ -1,7 +1,13 @@
 import { z } from 'zod';
 
 /** `GET /api/find`: what begins with these letters, however they are written: plate, name, key, job number, yard spot. */
-export const findQuery = z.strictObject({ q: z.string().min(1).max(100) });
+export const findQuery = z.strictObject({
+  q: z
+    .string()
+    .min(1)
+    .max(100)
+    .regex(/^[^\u0000-\u001f\u007f]*$/u),
+});
 export type FindQuery = z.infer<typeof findQuery>;
 
 export const mostFound = 20;

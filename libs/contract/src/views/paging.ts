@@ -21,6 +21,13 @@ export function cursor(key: string) {
     .regex(new RegExp(`^${key}~${uuidPattern}$`, 'u'))
     .optional();
 }
+/** A cursor whose key is an instant that exists: the database would stumble over the 30th of February. */
+export const instantCursor = cursor('[12]\\d{3}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\d\\.\\d{3}Z').refine((text) => {
+  const [key] = cursorParts(text);
+  const at = Date.parse(key ?? '');
+  return key === null || (!Number.isNaN(at) && new Date(at).toISOString() === key);
+}, 'There is no such page.');
+
 export const numberCursor = z
   .string()
   .regex(/^\d{1,15}$/)

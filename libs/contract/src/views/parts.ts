@@ -1,9 +1,7 @@
 import { partStates } from '@holdfast/domain';
 import { z } from 'zod';
-import { cursor, limit, pageOf } from './paging.js';
+import { instantCursor, limit, pageOf } from './paging.js';
 import { isoInstant, rowSchema, rowShape } from './rows.js';
-
-const instantCursor = cursor('\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\d\\.\\d{3}Z');
 
 /** `GET /api/part-lines`: first recorded first. `open` is what is neither fitted nor cancelled. */
 export const partLinesQuery = z.strictObject({

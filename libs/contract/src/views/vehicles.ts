@@ -4,7 +4,7 @@ import { cursor, customerName, limit, pageOf } from './paging.js';
 import { rowSchema } from './rows.js';
 
 /** `GET /api/vehicles`: in the order of their folded plates. */
-export const vehiclesQuery = z.strictObject({ limit, after: cursor('.{1,200}') });
+export const vehiclesQuery = z.strictObject({ limit, after: cursor('[^\\u0000-\\u001f\\u007f]{1,200}') });
 export type VehiclesQuery = z.infer<typeof vehiclesQuery>;
 
 export const vehiclesPage = pageOf(
