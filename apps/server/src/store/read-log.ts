@@ -33,6 +33,7 @@ export function makeLogReader(pool: pg.Pool): LogReader {
         if (rows.length > 0) return rows;
         const now = await head(client, shopId);
         return now && after === now.seq ? [] : null;
-      }),
+        // One view: a change between the two reads would look like a log that does not reach back far enough.
+      }, { oneView: true }),
   };
 }

@@ -76,10 +76,10 @@ const Account = ({ view }: { readonly view: BayTimeView }): ReactElement => {
         <HeldTable totals={view.totals} />
       </Part>
       {view.from === view.to && (
-        <section className="hf-day-strips" aria-label={t('bayTime.day')}>
+        <div className="hf-day-strips">
           <h2>{t('bayTime.day')}</h2>
           <DayStrips view={view} />
-        </section>
+        </div>
       )}
     </>
   );

@@ -43,7 +43,7 @@ export const BaysTable = ({ view }: { readonly view: BayTimeView }): ReactElemen
   return (
     <>
       <Table
-        caption={t('bayTime.split')}
+        caption={t('bayTime.splitTable')}
         captionHidden
         rows={lines}
         rowKey={({ key }) => key}
@@ -87,7 +87,7 @@ export const HeldTable = ({ totals }: { readonly totals: Totals }): ReactElement
   const most = rows[0]?.milliseconds ?? 0;
   return (
     <Table
-      caption={t('bayTime.heldBy')}
+      caption={t('bayTime.heldTable')}
       captionHidden
       rows={rows}
       rowKey={({ reason }) => reason}

@@ -101,13 +101,12 @@ const Vehicle = ({ entry: { item, fix } }: { readonly entry: OutstandingEntry })
         <span>{vehicle.description}</span>
         <span className="hf-quiet hf-small">
           {customer?.name ?? t('outstanding.noCustomer')}
-          {openJobId !== null && number !== undefined && (
-            <>
-              {' · '}
-              <Link href={jobPath(openJobId)}>{t('outstanding.here', { number })}</Link>
-            </>
-          )}
         </span>
+        {openJobId !== null && number !== undefined && (
+          <Link className="hf-small" href={jobPath(openJobId)}>
+            {t('outstanding.here', { number })}
+          </Link>
+        )}
       </div>
     </div>
   );

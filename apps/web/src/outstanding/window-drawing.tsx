@@ -2,6 +2,7 @@ import { dayNumberOf, type LocalDate } from '@holdfast/shop-calendar';
 import { scaleLinear } from 'd3-scale';
 import type { ReactElement } from 'react';
 
+import '../strip/strip.css';
 import { useText } from '../text/use-text.js';
 import { StitchedShape } from '../ui/marks/stitched-line.js';
 import { windowIsEmpty, type OutstandingEntry } from './windows.js';

@@ -20,7 +20,7 @@ export type OutstandingEntry = {
   readonly item: OutstandingItem;
   readonly fix: FixRow | null;
   readonly followUp: FollowUpRow | null;
-  /** Part lines that the follow-up carries and that are not on the vehicle yet. */
+  /** Part lines that the permanent repair needs and that are not on the vehicle yet. */
   readonly parts: readonly PartItem[];
   /** The follow-up that has to be done before this one, by its title. */
   readonly needsFollowUp: string | null;
@@ -51,13 +51,19 @@ const earlier = (a: LocalDate | null, b: LocalDate | null): LocalDate | null => 
   return a < b ? a : b;
 };
 
+/** Parts of the follow-up itself, and those of the line that the permanent repair is or that the fix was made with. */
+const isCarriedBy = (part: PartItem, fix: FixRow | null, followUp: FollowUpRow | null): boolean => {
+  if (followUp !== null && part.followUpId === followUp.id) return true;
+  return part.lineId !== null && [fix?.lineId, followUp?.lineId].includes(part.lineId);
+};
+
 /** Puts each follow-up to the fix that it ends, in the order of the list: the first limit of either counts. */
 export const entriesOf = (items: readonly OutstandingItem[], parts: readonly PartItem[]): OutstandingEntry[] => {
   const followUps = new Map(items.flatMap((item) => (item.kind === 'followUp' ? [[item.row.id, item] as const] : [])));
   const taken = new Set<string>();
   const entries: OutstandingEntry[] = [];
   const entry = (item: OutstandingItem, fix: FixRow | null, followUp: FollowUpRow | null, other: OutstandingItem | null): void => {
-    const carried = parts.filter((part) => followUp !== null && part.followUpId === followUp.id);
+    const carried = parts.filter((part) => isCarriedBy(part, fix, followUp));
     entries.push({
       key: item.row.id,
       item,

@@ -93,7 +93,7 @@ export const PartEntry = ({ item, now, title, acts }: EntryProps): ReactElement 
       </div>
       <div className="hf-entry-acts">{acts}</div>
       <div className="hf-part-slips">
-        <Dated lines={slipLines(item, text)} />
+        <Dated lines={item.state === 'arrived' ? [] : slipLines(item, text)} />
       </div>
     </li>
   );

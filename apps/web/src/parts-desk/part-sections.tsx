@@ -61,10 +61,13 @@ export const CheckInAct = ({ item, bins }: ActProps & Pick<SectionProps, 'bins'>
   );
 };
 
-const OnOrderActs = ({ item, bins }: ActProps & Pick<SectionProps, 'bins'>): ReactElement => (
+type OnOrderProps = ActProps & Pick<SectionProps, 'bins'> & { readonly isAlone: boolean };
+
+/** An order of one part line is checked in as a whole order. */
+const OnOrderActs = ({ item, bins, isAlone }: OnOrderProps): ReactElement => (
   <>
     <DueInAct item={item} />
-    <CheckInAct item={item} bins={bins} />
+    {!isAlone && <CheckInAct item={item} bins={bins} />}
     <CancelAct item={item} />
   </>
 );
@@ -101,7 +104,7 @@ const OrderGroup = ({ order, now, all, bins }: SectionProps & { readonly order: 
       </div>
       <ul className="hf-part-lines">
         {order.items.map((item) => (
-          <PartEntry key={item.id} item={item} now={now} acts={<OnOrderActs item={item} bins={bins} />} />
+          <PartEntry key={item.id} item={item} now={now} acts={<OnOrderActs item={item} bins={bins} isAlone={coming.length === 1} />} />
         ))}
       </ul>
     </section>

@@ -25,9 +25,13 @@ export const slipLines = (item: PartItem, text: Text): { readonly when: string; 
         what: text.t('partsDesk.due.told', { ordinal: one.ordinal, day: dayOf(one, text), words: one.words ?? '' }),
       }));
 
-/** "2 pcs", or what of it is here. */
+/** The unit of a part line for which none was named. */
+const usualUnit = 'piece';
+
+/** "2 pieces", or what of it is here. */
 export const quantityWords = (item: PartItem, { t, format }: Text): string => {
   const quantity = format.decimal(item.quantity);
+  if (item.unit === usualUnit && item.state !== 'partArrived') return t('partsDesk.pieces', { count: Number(item.quantity) });
   if (item.state !== 'partArrived') return t('partsDesk.quantity', { quantity, unit: item.unit });
   return t('partsDesk.quantityOf', { here: format.decimal(item.here), quantity, unit: item.unit });
 };

@@ -1,8 +1,9 @@
 import type { Visit } from '@holdfast/board';
+import type { HoldReason } from '@holdfast/domain';
 import { calendarOf, sameHours } from '@holdfast/shop-calendar';
 import { describe, expect, it } from '@jest/globals';
 
-import { ageTicksOf, dayMinutesOf, limitMinutes, waitOf } from './waiting-limits.js';
+import { ageTicksOf, dayMinutesOf, waitOf } from './waiting-limits.js';
 
 const days = ['mon', 'tue', 'wed', 'thu', 'fri'] as const;
 const calendar = calendarOf({
@@ -14,7 +15,7 @@ const calendar = calendarOf({
 });
 /** Wednesday 25 November 2026, no summer time in Dublin: local time is UTC. */
 const at = (hour: number, minute = 0): number => Date.UTC(2026, 10, 25, hour, minute);
-const held = (reason: keyof typeof limitMinutes & string, since: number): Pick<Visit, 'state'> =>
+const held = (reason: HoldReason, since: number): Pick<Visit, 'state'> =>
   ({ state: { kind: 'held', since, reason, holdId: null } }) as Pick<Visit, 'state'>;
 
 describe('the age of a wait', () => {

@@ -23,7 +23,7 @@ export const NavLinks = ({ only = navigation, onFollow }: NavProps): ReactElemen
             <Link
               className="hf-nav-link"
               href={pathOf[name]}
-              aria-current={location.startsWith(pathOf[name]) ? 'page' : undefined}
+              aria-current={location === pathOf[name] || location.startsWith(`${pathOf[name]}/`) ? 'page' : undefined}
               {...(onFollow === undefined ? {} : { onClick: onFollow })}
             >
               {t(`nav.${name}`)}

@@ -14,8 +14,8 @@ import { BayForm, EndBayForm, OutOfUseForm } from './bay-form.js';
 
 const lifts: readonly string[] = ['twoPostLift', 'fourPostLift', 'scissorLift', 'jackAndStands'];
 
-/** Whether something there lifts a vehicle: then the words on load per arm and lifting points stand beside it. */
-export const liftsVehicles = (equipment: Row<'baySpec'>['equipment']): boolean => equipment.some((item) => lifts.includes(item.kind));
+/** Whether something there lifts a vehicle: then the words on load per arm and lifting points stand above the bays. */
+const liftsVehicles = (equipment: Row<'baySpec'>['equipment']): boolean => equipment.some((item) => lifts.includes(item.kind));
 
 const equipmentWords = (spec: Row<'baySpec'>, { t }: Text): string =>
   spec.equipment
@@ -113,7 +113,6 @@ const BayEntry = (props: BayProps): ReactElement => {
         {spec.outOfUse && <strong>{t('shop.bay.isOutOfUse', { words: spec.outOfUseWords ?? '' })}</strong>}
       </div>
       <SmallList lines={factLines(spec, text)} />
-      {liftsVehicles(spec.equipment) && <p className="hf-small">{t('shop.bay.liftWords')}</p>}
     </Entry>
   );
 };
@@ -135,6 +134,7 @@ export const BaysPart = (): ReactElement => {
         </Opener>
       }
     >
+      {bays.some((bay) => liftsVehicles(specOn(rows, bay.id, today).equipment)) && <p className="hf-care">{t('shop.bay.liftWords')}</p>}
       <ol className="hf-entries">
         {bays.map((bay, at) => (
           <BayEntry key={bay.id} bay={bay} spec={specOn(rows, bay.id, today)} before={bays[at - 1]} after={bays[at + 1]} />

@@ -67,6 +67,13 @@ const PersonEntry = ({ person, today }: PersonProps): ReactElement => {
     return t(row.until < today ? 'shop.person.skillOver' : 'shop.person.skillUntil', { skill: name, day: format.day(row.until) });
   });
   const homeBay = board.tables.bay.get(person.homeBayId ?? '')?.name;
+  const facts = [
+    homeBay === undefined ? null : t('shop.person.homeBay', { bay: homeBay }),
+    held.length === 0 ? null : t('shop.person.skills', { skills: held.join('; ') }),
+    own === undefined ? null : t('shop.person.hours', { hours: weekWords(own.week) }),
+  ]
+    .filter((phrase) => phrase !== null)
+    .join(' · ');
   return (
     <Entry
       id={`person-${person.id}`}
@@ -83,15 +90,7 @@ const PersonEntry = ({ person, today }: PersonProps): ReactElement => {
         <span className="hf-entry-title">{person.name}</span>
         <span>{person.roles.map((role) => t(`word.role.${role}`)).join(', ')}</span>
       </div>
-      <p className="hf-quiet hf-small">
-        {[
-          homeBay === undefined ? null : t('shop.person.homeBay', { bay: homeBay }),
-          held.length === 0 ? null : t('shop.person.skills', { skills: held.join('; ') }),
-          own === undefined ? null : t('shop.person.hours', { hours: weekWords(own.week) }),
-        ]
-          .filter((phrase) => phrase !== null)
-          .join(' · ')}
-      </p>
+      {facts !== '' && <p className="hf-quiet hf-small">{facts}</p>}
     </Entry>
   );
 };

@@ -119,3 +119,12 @@ export const awaitedOn = (board: Board, now: number): Awaited[] => {
     .map((found) => together(found, board, now))
     .sort((a, b) => b.liftMinutes - a.liftMinutes || b.minutes - a.minutes || (a.key < b.key ? -1 : 1));
 };
+
+/** Opening minutes that bays have stood held for all of it; a vehicle that waits for two things is counted once. */
+export const heldBayMinutes = (awaited: readonly Awaited[]): number => {
+  const byJob = new Map<string, number>();
+  for (const { visit, liftMinutes } of awaited.flatMap((one) => one.blocked)) {
+    byJob.set(visit.job.id, Math.max(liftMinutes, byJob.get(visit.job.id) ?? 0));
+  }
+  return [...byJob.values()].reduce((sum, minutes) => sum + minutes, 0);
+};

@@ -7,7 +7,7 @@ import { useBoard, useNow } from '../live/use-board.js';
 import { ScreenHead } from '../shell/screen-head.js';
 import { useText } from '../text/use-text.js';
 import { EmptyState } from '../ui/empty-state.js';
-import { awaitedOn } from './awaited.js';
+import { awaitedOn, heldBayMinutes } from './awaited.js';
 import { AwaitedItem } from './awaited-item.js';
 
 const minuteMs = 60_000;
@@ -18,7 +18,7 @@ const Waiting = (): ReactElement => {
   const now = Math.floor(useNow() / minuteMs) * minuteMs;
   const awaited = useMemo(() => awaitedOn(board, now), [board, now]);
   const calendar = calendarOfBoard(board);
-  const lift = awaited.reduce((sum, one) => sum + one.liftMinutes, 0);
+  const lift = heldBayMinutes(awaited);
   const bays = new Set(awaited.flatMap((one) => one.blocked.flatMap(({ bay }) => (bay === null ? [] : [bay])))).size;
   return (
     <>

@@ -49,7 +49,7 @@ const partsUntil = ({ parts }: Awaited, today: string, { t, format }: Text): Unt
   const last = days.every((day) => day !== null) ? [...days].sort().at(-1) : undefined;
   if (last == null) return { words: t('waiting.until.noDate'), isOver: false };
   const day = format.day(last);
-  return last < today ? { words: t('waiting.until.late', { day }), isOver: true } : { words: t('waiting.until.due', { day }), isOver: false };
+  return last < today ? { words: t('waiting.until.late', { day }), isOver: true } : { words: day, isOver: false };
 };
 
 /** Until when: a due-in day, the end of a setting, or that nobody has named one. */
@@ -57,5 +57,5 @@ export const untilWords = (awaited: Awaited, board: Board, now: number, text: Te
   if (awaited.reason === 'parts') return partsUntil(awaited, calendarOfBoard(board).dateOf(now), text);
   const endsAt = awaited.blocked[0]?.hold?.endsAt ?? null;
   if (endsAt === null) return { words: text.t('waiting.until.noDate'), isOver: false };
-  return { words: text.t('waiting.until.at', { at: text.format.moment(endsAt, now) }), isOver: endsAt < now };
+  return { words: text.format.moment(endsAt, now), isOver: endsAt < now };
 };

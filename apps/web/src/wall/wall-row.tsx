@@ -16,6 +16,8 @@ import { wallPhrase } from './wall-phrase.js';
 type RowProps = {
   readonly board: Board;
   readonly spot: Spot;
+  /** Short enough to be read from here. */
+  readonly bayName: string;
   readonly window: Interval;
   /** Epoch ms. */
   readonly now: number;
@@ -62,10 +64,10 @@ const WallStrip = ({ board, spot, window, now, font, visit, subject }: StripProp
 
 /** One bay, read from across the shop: caution, bay, patch, vehicle, strip, one phrase, one time. */
 export const WallRow = (props: RowProps): ReactElement => {
-  const { board, spot, now, font, byNumber } = props;
+  const { board, spot, bayName, now, font, byNumber } = props;
   const { t, format } = useText();
   const visit = spot.use === null ? undefined : visitOf(board, spot.use.jobId, now);
-  const name = spot.spec.spots > 1 ? t('wall.spot', { bay: spot.bay.name, spot: spot.spot }) : spot.bay.name;
+  const name = spot.spec.spots > 1 ? t('wall.spot', { bay: bayName, spot: spot.spot }) : bayName;
   const label = visit && (byNumber ? String(visit.job.number) : visit.vehicle.plate);
   const fixCount = visit?.fixes.length ?? 0;
   const promised = visit?.job.promisedAt ?? null;
@@ -85,5 +87,8 @@ export const WallRow = (props: RowProps): ReactElement => {
   );
 };
 
+// In a shop's hours the clock is plain without it, and the row has no room for it.
+const halfOfDay = /\s?[AP]M$/;
+
 const wallTime = (at: number, now: number, { time, date }: Pick<Formats, 'time' | 'date'>): string =>
-  date(at) === date(now) ? time(at) : (date(at).split(/[ ,]/)[0] ?? '');
+  date(at) === date(now) ? time(at).replace(halfOfDay, '') : (date(at).split(/[ ,]/)[0] ?? '');

@@ -1,4 +1,4 @@
-import { spotsInOrder } from '@holdfast/board';
+import { type Spot, spotsInOrder } from '@holdfast/board';
 import { useEffect, type CSSProperties, type ReactElement } from 'react';
 import { Link } from 'wouter';
 
@@ -44,6 +44,16 @@ const useStaleLook = (): void => {
   }, [stale]);
 };
 
+/** The first word of a bay's name where no other bay begins with it; else the whole name. */
+const shortNames = (spots: readonly Spot[]): ((spot: Spot) => string) => {
+  const first = (name: string): string => name.split(/\s+/)[0] ?? name;
+  const bays = new Map(spots.map(({ bay }) => [bay.id, bay.name]));
+  return ({ bay }) => {
+    const short = first(bay.name);
+    return [...bays.values()].filter((name) => first(name) === short).length === 1 ? short : bay.name;
+  };
+};
+
 const Wall = (): ReactElement => {
   const { t, format } = useText();
   useWallTheme();
@@ -59,6 +69,7 @@ const Wall = (): ReactElement => {
   const page = Math.floor(now / pageMs) % pages;
   const minute = Math.floor(now / 60_000) * 60_000;
   const window = floorWindow(board, minute);
+  const nameOf = shortNames(spots);
   return (
     <div className="hf-wall" style={{ '--u': `${font.toFixed(1)}px` } as CSSProperties}>
       <HearingBar />
@@ -76,6 +87,7 @@ const Wall = (): ReactElement => {
               key={`${spot.bay.id} ${String(spot.spot)}`}
               board={board}
               spot={spot}
+              bayName={nameOf(spot)}
               window={window}
               now={minute}
               font={font}

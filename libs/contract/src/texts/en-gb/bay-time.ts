@@ -17,6 +17,8 @@ export const bayTimeEnGb = {
   'bayTime.allBays': 'All bays',
   'bayTime.spot': '{bay}, spot {spot}',
   'bayTime.split': 'Opening time',
+  'bayTime.splitTable': 'Opening time of each bay, by what became of it',
+  'bayTime.heldTable': 'Held time by reason, longest first',
   'bayTime.open': 'Open',
   'bayTime.nothing': 'no opening time so far',
   'bayTime.kind.worked': 'Worked on',

@@ -22,6 +22,7 @@ export const partsDeskEnGb = {
   'partsDesk.arrivedWhy': 'Not yet on the vehicle.',
   'partsDesk.job': 'Job {number}, {what}',
   'partsDesk.forFollowUp': 'for a follow-up',
+  'partsDesk.pieces': '{count, plural, one {# piece} other {# pieces}}',
   'partsDesk.quantity': '{quantity} {unit}',
   'partsDesk.quantityOf': '{here} of {quantity} {unit} here',
   'partsDesk.bin': 'bin {bin}',

@@ -3,7 +3,7 @@ export const wallEnGb = {
   'wall.heading': 'Bays',
   'wall.page': 'page {page} of {pages}',
   'wall.back': 'Back to the screens',
-  'wall.spot': '{bay}/{spot}',
+  'wall.spot': '{bay} {spot}',
   'wall.state.empty': 'empty',
   'wall.state.outOfUse': 'out of use',
   'wall.state.kept': 'road test',
