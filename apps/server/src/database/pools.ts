@@ -85,7 +85,9 @@ async function openOn(
     migrated,
     async listen(channel, wakeUp) {
       const listening = await listenOn(urls.app, channel, wakeUp, log);
-      listeners.push(listening);
+      // Stopped while this connection was being made: nobody would close it any more.
+      if (stopped === undefined) listeners.push(listening);
+      else await listening.close();
       return listening;
     },
     analyse: () => asOwner(ownerUrl, async (owner) => void (await owner.query('analyze'))),

@@ -6,21 +6,16 @@ import {
   bays,
   council,
   demoShop,
-  electricVan,
   opening,
   owner,
   parcelFleet,
   people,
   type PersonKey,
-  plateOf,
   suppliers,
   type SupplierKey,
-  sweeper,
-  tipper,
-  townKinds,
   townsperson,
-  van,
 } from './cast.js';
+import { electricVan, plateOf, sweeper, tipper, townKinds, van } from './vehicles.js';
 import { type Chance, chanceFrom } from './chance.js';
 import { everydayVisit, type Memory, repairVisit } from './everyday.js';
 import { Floor, type FloorBay, minute, type Script } from './floor.js';

@@ -43,6 +43,8 @@ export function loadLedger(pool: Database['app'], shopId: string, ledger: Ledger
   return inShop(pool, shopId, async (client) => {
     const { rows } = await client.query(`select 1 from head where shop_id = $1`, [shopId]);
     if (rows.length > 0) return;
+    // The limits of the role are made for single commands.
+    await client.query(`set local statement_timeout = '60s'; set local idle_in_transaction_session_timeout = '60s'`);
     const insert = (text: string, list: readonly object[]) => client.query(text, [shopId, JSON.stringify(list)]);
     for (const name of tableNames as readonly TableName[]) {
       const stored = storedTables[name];

@@ -3,7 +3,8 @@
  * is left off, a sensor bracket is held by a temporary fastener, and a lamp is sealed until its lens arrives, which is
  * after the salt season begins.
  */
-import { parcelFleet, plateOf, van } from './cast.js';
+import { parcelFleet } from './cast.js';
+import { plateOf, van } from './vehicles.js';
 import type { Floor, Script } from './floor.js';
 import { type KnownVehicle, Visit } from './visit.js';
 

@@ -1,6 +1,7 @@
 /** One visit of one vehicle, in the words of the people who handle it: each method is one or a few commands. */
 import type { CommandInputs } from '@holdfast/domain';
-import type { Customer, Kind, PersonKey, SupplierKey, Technician } from './cast.js';
+import type { Customer, PersonKey, SupplierKey, Technician } from './cast.js';
+import type { Kind } from './vehicles.js';
 import { type Floor, type FloorBay, minute, type Script } from './floor.js';
 
 /** A vehicle of the story, known to the shop once it has been there. */

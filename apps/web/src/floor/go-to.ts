@@ -23,7 +23,12 @@ export const goToFind = (): void => {
   go(document.querySelector<HTMLElement>('input[name="find"]'));
 };
 
+/** A layer that closes gives the focus back first, to where it came from. */
+const afterLayersMs = 60;
+
 /** The focus alone, without moving what is in sight. */
 export const focusBay = (name: string): void => {
-  bayRow(name)?.focus({ preventScroll: true });
+  setTimeout(() => {
+    bayRow(name)?.focus({ preventScroll: true });
+  }, afterLayersMs);
 };

@@ -91,19 +91,21 @@ const Card = ({ report }: { readonly report: Row<'report'> }): ReactElement | nu
         </div>
         <div className="hf-card-acts">
           <Field label={t('card.words')} value={words} onChange={setWords} />
-          {([true, false] as const).map((take) => (
-            <Button
-              key={String(take)}
-              command="settleCard"
-              isPending={sending.pending}
-              follows={t(take ? 'card.takeFollows' : 'card.leaveFollows')}
-              onPress={() => {
-                settle(take);
-              }}
-            >
-              {t(take ? 'card.take' : 'card.leave')}
-            </Button>
-          ))}
+          <div className="hf-row">
+            {([true, false] as const).map((take) => (
+              <Button
+                key={String(take)}
+                command="settleCard"
+                isPending={sending.pending}
+                follows={t(take ? 'card.takeFollows' : 'card.leaveFollows')}
+                onPress={() => {
+                  settle(take);
+                }}
+              >
+                {t(take ? 'card.take' : 'card.leave')}
+              </Button>
+            ))}
+          </div>
         </div>
         <Refusal problem={sending.problem} jobId={report.jobId} />
       </div>

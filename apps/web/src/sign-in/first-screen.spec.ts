@@ -29,5 +29,6 @@ describe('the first screen', () => {
     expect(firstScreenOf(['desk'])).toBe('/desk');
     expect(firstScreenOf(['technician', 'manager'])).toBe('/floor');
     expect(firstScreenOf(['owner'])).toBe('/floor');
+    expect(firstScreenOf(['wallScreen'])).toBe('/wall');
   });
 });

@@ -8,7 +8,7 @@ const firstOf: Readonly<Record<Role, NavScreen>> = {
   technician: 'bay',
   partsClerk: 'parts',
   desk: 'desk',
-  wallScreen: 'floor',
+  wallScreen: 'wall',
 };
 
 // Whoever leads looks at the whole floor first, whatever else they do.

@@ -49,7 +49,7 @@ const fixing = fc
       const followUp = linked ? rows.list('followUp', (one) => one.state === 'open')[0] : undefined;
       return {
         jobId: job?.id ?? '',
-        kind: 'heldBy',
+        kind: 'heldBy' as const,
         standsInFor: 'Clip',
         place: 'Line at the rear axle',
         system,
@@ -68,7 +68,7 @@ const checking = fc.record({ by: fc.constantFrom(second, second, second, ...peop
 const following = fc.record({ by: someone, n: which }).map(({ by, n }) =>
   act(addFollowUp, by, (rows) => {
     const fix = pick(openFixes(rows), n);
-    return fix && { vehicleId: 'v1', kind: 'permanentRepair', title: 'Clip', temporaryFixId: fix.id };
+    return fix && { vehicleId: 'v1', kind: 'permanentRepair' as const, title: 'Clip', temporaryFixId: fix.id };
   }),
 );
 const ending = fc
@@ -83,19 +83,19 @@ const ending = fc
 const closing = fc.record({ by: someone, n: which }).map(({ by, n }) =>
   act(closeFollowUp, by, (rows) => {
     const followUp = pick(rows.list('followUp'), n);
-    return followUp && { followUpId: followUp.id, how: 'dropped', words: 'W' };
+    return followUp && { followUpId: followUp.id, how: 'dropped' as const, words: 'W' };
   }),
 );
 const rolling = fc
   .record({ by: someone, mayBeDriven: fc.constantFrom(true, true, false) })
   .map(({ by, mayBeDriven }) => act(recordRolls, by, () => ({ vehicleId: 'v1', rolls: true, mayBeDriven })));
 const coming = someone.map((by) =>
-  act(checkIn, by, () => ({ vehicleId: 'v1', kind: 'internal', concerns: [{ words: 'W' }] })),
+  act(checkIn, by, () => ({ vehicleId: 'v1', kind: 'internal' as const, concerns: [{ words: 'W' }] })),
 );
 const concluding = someone.map((by) =>
   act(recordConcernOutcome, by, (rows) => {
     const concern = rows.list('concern', (one) => one.outcome === null)[0];
-    return concern && { concernId: concern.id, outcome: 'couldNotAppear' };
+    return concern && { concernId: concern.id, outcome: 'couldNotAppear' as const };
   }),
 );
 type Lack = 'nothing' | 'words' | 'signature' | 'presence' | 'one' | 'all';
@@ -113,7 +113,7 @@ const leaving = fc
       const named = lack === 'all' ? [] : tierOne.slice(lack === 'one' ? 1 : 0);
       const words = lack === 'words' ? ' ' : 'To the depot';
       const byRoad = named.map(({ id }) => ({ temporaryFixId: id, words, receiverSigned: lack !== 'signature' }));
-      const receivedHow = lack === 'presence' ? 'telephone' : 'there';
+      const receivedHow: HandBack['receivedHow'] = lack === 'presence' ? 'telephone' : 'there';
       return job && { jobId: job.id, receivedBy: 'A Driver', leavesBy, receivedHow, byRoad };
     }),
   );
