@@ -13,11 +13,6 @@ interface Count {
   done: (() => void) | null;
 }
 
-export interface Opened {
-  readonly sockets: WebSocket[];
-  readonly counts: Map<number, Count>;
-}
-
 function counting(size: number) {
   const counts = new Map<number, Count>();
   const of = (seq: number): Count => {

@@ -90,7 +90,10 @@ async function openOn(
       else await listening.close();
       return listening;
     },
-    analyse: () => asOwner(ownerUrl, async (owner) => void (await owner.query('analyze'))),
+    analyse: () =>
+      asOwner(ownerUrl, async (owner) => {
+        await owner.query('analyze');
+      }),
     stop: () => (stopped ??= stop()),
   };
 }

@@ -90,8 +90,14 @@ export function* everydayVisit(floor: Floor, plan: Plan): Script {
 /** Most say yes at once; some have to be rung, and a hold says so meanwhile. */
 function* waitForWord(visit: Visit, lineId: string, isComeback: boolean): Script {
   const { floor } = visit;
-  if (isComeback) return visit.giveItself(lineId);
-  if (floor.chance.odds(0.75)) return visit.answer(lineId, 'given', 'there');
+  if (isComeback) {
+    visit.giveItself(lineId);
+    return;
+  }
+  if (floor.chance.odds(0.75)) {
+    visit.answer(lineId, 'given', 'there');
+    return;
+  }
   if (floor.chance.odds(0.5)) visit.hold('desk', 'goAhead', { moveOf: visit.vehicle.customer.contact.name });
   yield floor.later(30, 220);
   yield* floor.untilOpen();
@@ -123,7 +129,7 @@ function* doWork(visit: Visit, { task, lineId, worker, wanted, who }: Working): 
   if (caution !== null) floor.send(worker, 'endCaution', { cautionId: caution });
   floor.release(worker);
   const part = yield* waitForPart(visit, lineId, task.part, worker);
-  const second = visit.inBay ? yield* floor.someone(who) : yield* backInBay(visit, task, who);
+  const second = visit.bay ? yield* floor.someone(who) : yield* backInBay(visit, task, who);
   yield* visit.work(second, lineId, Math.ceil((actual * 2) / 3));
   floor.send(second, 'fitPart', { partLineId: part });
   return second;
@@ -151,7 +157,7 @@ function* waitForPart(visit: Visit, lineId: string, part: TaskPart, by: Technici
   yield* floor.untilOpen();
   let day = nextDay(floor, chance.between(1, 3));
   visit.order(partLineId, supplier, { state: 'inStock', dueOn: day });
-  if (visit.inBay && chance.odds(0.88)) {
+  if (visit.bay && chance.odds(0.88)) {
     yield floor.later(5, 40);
     yield* floor.untilWorking();
     visit.toYard('manager');
@@ -179,7 +185,8 @@ function* arrival(visit: Visit, partLineId: string, quantity: string): Script {
   if (quantity === '2' && chance.odds(0.3)) {
     visit.receive(partLineId, '1');
     yield* nextRun(visit, partLineId);
-    return visit.receive(partLineId, '1');
+    visit.receive(partLineId, '1');
+    return;
   }
   if (chance.odds(0.08)) {
     visit.receive(partLineId, quantity, chance.odds(0.6) ? 'damaged' : 'wrong', 'Sent back with the next van');

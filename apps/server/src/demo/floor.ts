@@ -143,14 +143,6 @@ export class Floor {
     if (next !== null && next > this.now) yield next + this.chance.between(3, 20) * minute + this.seconds();
   }
 
-  isBusy(who: Technician): boolean {
-    return this.busy.has(who);
-  }
-
-  take(who: Technician): void {
-    this.busy.add(who);
-  }
-
   release(who: Technician): void {
     this.busy.delete(who);
   }
@@ -162,11 +154,19 @@ export class Floor {
       const free = who.filter((one) => !this.busy.has(one));
       if (free.length > 0) {
         const one = this.chance.of(free);
-        this.take(one);
+        this.busy.add(one);
         return one;
       }
       yield this.now + lookAgain;
     }
+  }
+
+  /** Waits for this technician and this bay, kept or not, and takes both. */
+  *both(who: Technician, bay: FloorBay): Script {
+    yield* this.untilWorking();
+    while (this.busy.has(who) || bay.free === 0) yield this.now + minute;
+    this.busy.add(who);
+    bay.free -= 1;
   }
 
   /** Waits for a technician and a bay at once, and takes both: nobody stands about holding one of them. */
@@ -181,7 +181,7 @@ export class Floor {
       const late = this.stretch().to - this.now < hour / 3;
       if (free.length > 0 && bay && !late) {
         const one = this.chance.of(free);
-        this.take(one);
+        this.busy.add(one);
         bay.free -= 1;
         return [one, bay];
       }

@@ -22,9 +22,8 @@ function* brakes(floor: Floor): Script {
   });
   visit.answer(lineId, 'given', 'there');
   yield floor.on(0, '08:04');
-  floor.take('tomasz');
   const bay = floor.bay('north');
-  bay.free -= 1;
+  yield* floor.both('tomasz', bay);
   visit.toBay('tomasz', bay);
   yield floor.later(4);
   visit.caution('tomasz', 'brakesOpen');
@@ -44,8 +43,7 @@ function* tipperLeftStanding(floor: Floor): Script {
   });
   visit.answer(lineId, 'given', 'telephone');
   yield floor.on(0, '07:44');
-  floor.take('samuel');
-  bay.free -= 1;
+  yield* floor.both('samuel', bay);
   visit.toBay('samuel', bay);
   yield floor.later(5);
   const clockId = visit.start('samuel', lineId);
@@ -85,8 +83,7 @@ function* askedFirst(floor: Floor): Script {
   });
   visit.answer(lineId, 'given', 'there');
   yield floor.on(0, '08:19');
-  floor.take('aoife');
-  bay.free -= 1;
+  yield* floor.both('aoife', bay);
   visit.toBay('aoife', bay);
   yield floor.later(3);
   visit.caution('aoife', 'highVoltageDead', 'Plug in my pocket');
@@ -122,8 +119,7 @@ function* vanService(floor: Floor): Script {
   });
   visit.answer(lineId, 'given', 'telephone');
   yield floor.on(0, '09:06');
-  floor.take('wen');
-  bay.free -= 1;
+  yield* floor.both('wen', bay);
   visit.toBay('wen', bay);
   yield floor.later(3);
   yield* visit.work('wen', lineId, 150);

@@ -31,6 +31,8 @@ export const demoShopId = '01890000-0000-7000-8000-00000000d0e0';
 export const startsAt = '10:40';
 
 const historyDays = 91;
+/** Working days before today on which only short work without parts comes in. */
+const quickDays = 11;
 /** As long as changes are kept with their rows. */
 const textsDays = 30;
 
@@ -155,9 +157,9 @@ function keepBays(floor: Floor): void {
 /** In the last days only short work comes in, so that the past has gone home when this morning begins. */
 function planDay(floor: Floor, fleet: readonly KnownVehicle[], memory: Memory, day: string): void {
   const { chance } = floor;
-  const left = [-1, -2, -3, -4, -5, -6, -7, -8].find((offset) => floor.day(offset) === day) ?? -99;
-  const isEnd = left > -8;
-  const arrivals = left === -1 ? 5 : chance.between(5, 8);
+  const left = [...Array(quickDays).keys()].map((n) => -1 - n).find((offset) => floor.day(offset) === day);
+  const isEnd = left !== undefined;
+  const arrivals = left === -1 ? 5 : chance.between(5, 7);
   const latest = left === -1 ? 75 : 330;
   for (let n = 0; n < arrivals; n += 1) {
     const candidates = fleet.filter((one) => !one.isHere && floor.now - one.lastHere > 6 * 86_400_000);

@@ -189,16 +189,8 @@ export class Ledger {
     let first: string | undefined;
     const later: string[] = [];
     for (const { table, before, after } of edits) {
-      if (staying.includes(table)) continue;
-      const row = after as {
-        id: string;
-        vehicleId?: string | null;
-        jobId?: string | null;
-        fleet?: string | null;
-        customerId?: string | null;
-      };
-      if (table === 'customer' && row.fleet != null) this.fleets.add(row.id);
-      if (this.fleets.has(table === 'contact' ? (row.customerId ?? '') : row.id)) continue;
+      if (staying.includes(table) || this.isOfFleet(table, after)) continue;
+      const row = after as { id: string; vehicleId?: string | null; jobId?: string | null };
       const vehicle = table === 'vehicle' ? row.id : (row.vehicleId ?? this.vehicleOf.get(row.jobId ?? ''));
       if (vehicle !== undefined) {
         first ??= vehicle;
@@ -206,6 +198,11 @@ export class Ledger {
       } else if (before === null) later.push(row.id);
     }
     for (const id of later) if (first !== undefined) this.vehicleOf.set(id, first);
+  }
+
+  private isOfFleet(table: TableName, row: Row<TableName>): boolean {
+    if (table === 'customer' && (row as Row<'customer'>).fleet !== null) this.fleets.add(row.id);
+    return this.fleets.has(table === 'contact' ? (row as Row<'contact'>).customerId : row.id);
   }
 
   /** Brings back the vehicles whose rows the input names. */

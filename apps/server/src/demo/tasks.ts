@@ -42,7 +42,7 @@ export const tasks: readonly Task[] = [
     concern: 'Service is due',
     conditions: 'By the book',
     title: 'Yearly service, oil and filters',
-    minutes: 90,
+    minutes: 145,
     price: '260',
     where: 'lift',
     only: 'combustion',
@@ -53,7 +53,7 @@ export const tasks: readonly Task[] = [
     concern: 'Pulls to the left',
     conditions: 'Straight road, above 60 km/h',
     title: 'Measure and set the wheels',
-    minutes: 60,
+    minutes: 95,
     price: '120',
     where: 'rack',
     finding: { place: 'Front axle, left', kind: 'nothingFound', words: 'Ball joints without play' },
@@ -62,7 +62,7 @@ export const tasks: readonly Task[] = [
     concern: 'Grinds when braking',
     conditions: 'Cold, first braking in the morning',
     title: 'Front discs and pads',
-    minutes: 110,
+    minutes: 175,
     price: '390',
     where: 'lift',
     caution: 'brakesOpen',
@@ -80,7 +80,7 @@ export const tasks: readonly Task[] = [
     concern: 'Starts badly',
     conditions: 'After a night outside, below 5 °C',
     title: 'Test charging and battery',
-    minutes: 50,
+    minutes: 80,
     price: '85',
     where: 'floor',
     caution: 'batteryOff',
@@ -90,7 +90,7 @@ export const tasks: readonly Task[] = [
     concern: 'Knocks over bumps, front',
     conditions: 'Cobbles on the quay, 30 km/h',
     title: 'Drop links, front, both',
-    minutes: 70,
+    minutes: 110,
     price: '180',
     where: 'lift',
     part: {
@@ -106,7 +106,7 @@ export const tasks: readonly Task[] = [
     concern: 'Heater stays cold',
     conditions: 'Long descent, idling',
     title: 'Find the fault in the heating',
-    minutes: 100,
+    minutes: 160,
     price: '210',
     where: 'floor',
     part: {
@@ -122,7 +122,7 @@ export const tasks: readonly Task[] = [
     concern: 'Rattle underneath',
     conditions: 'Pulling away, cold',
     title: 'Exhaust mountings',
-    minutes: 60,
+    minutes: 95,
     price: '140',
     where: 'lift',
     part: {
@@ -146,7 +146,7 @@ export const tasks: readonly Task[] = [
     concern: 'Rear door does not close flush',
     conditions: 'Always',
     title: 'Set the rear door and its latch',
-    minutes: 80,
+    minutes: 130,
     price: '150',
     where: 'floor',
     finding: { place: 'Rear door, upper hinge', kind: 'wear', words: 'Pin worn' },
@@ -155,7 +155,7 @@ export const tasks: readonly Task[] = [
     concern: 'Warning lamp for the battery',
     conditions: 'Above 3000 rpm',
     title: 'Alternator',
-    minutes: 120,
+    minutes: 190,
     price: '540',
     where: 'lift',
     only: 'combustion',
@@ -173,7 +173,7 @@ export const tasks: readonly Task[] = [
     concern: 'Hums on the motorway',
     conditions: 'Above 80 km/h, louder in right bends',
     title: 'Wheel bearing, rear left',
-    minutes: 95,
+    minutes: 150,
     price: '310',
     where: 'lift',
     caution: 'wheelsNotTorqued',
@@ -190,7 +190,7 @@ export const tasks: readonly Task[] = [
     concern: 'Range has dropped',
     conditions: 'Since the cold weather',
     title: 'Measure the high-voltage battery',
-    minutes: 75,
+    minutes: 120,
     price: '160',
     where: 'floor',
     skill: 'highVoltage',
@@ -202,7 +202,7 @@ export const tasks: readonly Task[] = [
     concern: 'Cooling does not cool',
     conditions: 'Any warm day',
     title: 'Find and mend the leak, refill refrigerant',
-    minutes: 110,
+    minutes: 175,
     price: '330',
     where: 'floor',
     skill: 'refrigerant',
@@ -212,7 +212,7 @@ export const tasks: readonly Task[] = [
     concern: 'Mirror housing broken',
     conditions: 'Since a narrow lane',
     title: 'Mirror housing, right',
-    minutes: 40,
+    minutes: 65,
     price: '130',
     where: 'floor',
     part: {
@@ -236,7 +236,7 @@ export const tasks: readonly Task[] = [
     concern: 'Undertray hangs down',
     conditions: 'At any speed',
     title: 'Refasten the undertray',
-    minutes: 35,
+    minutes: 55,
     price: '70',
     where: 'lift',
     fix: {
@@ -255,7 +255,7 @@ export const quickTasks = tasks.filter(
   (task) =>
     task.part === undefined &&
     task.fix === undefined &&
-    task.minutes <= 90 &&
+    task.minutes <= 145 &&
     task.skill === undefined &&
     task.only === undefined,
 );

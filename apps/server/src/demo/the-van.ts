@@ -50,8 +50,7 @@ export function* theVan(floor: Floor, vehicle: KnownVehicle): Script {
   });
   visit.answer(look, 'given', 'there');
   yield floor.on(-1, '08:12');
-  floor.take('tomasz');
-  bay.free -= 1;
+  yield* floor.both('tomasz', bay);
   visit.toBay('tomasz', bay);
   yield* visit.work('tomasz', look, 38);
   visit.finding('tomasz', {
@@ -81,42 +80,9 @@ function* repairAsked(visit: Visit): Script {
   const lamp = visit.line('Lens of the reversing lamp', { bookMinutes: 20, price: '58' }, 'tomasz');
   yield floor.later(35);
   for (const lineId of [bumper, sensor, lamp]) visit.answer(lineId, 'given', 'telephone');
-  const bumperPart = visit.want(
-    'tomasz',
-    { lineId: bumper },
-    {
-      description: 'Rear step bumper with brackets',
-      number: 'LB-2051',
-      quantity: '1',
-      unitPrice: '512',
-      needed: 'beforeRefit',
-      supplierId: floor.supplier('body'),
-    },
-  );
-  const lens = visit.want(
-    'tomasz',
-    { lineId: lamp },
-    {
-      description: 'Lens, reversing lamp, right',
-      number: 'LB-0866',
-      quantity: '1',
-      unitPrice: '24.90',
-      needed: 'beforeStart',
-      supplierId: floor.supplier('body'),
-    },
-  );
+  const [bumperPart, lens] = wantParts(visit, bumper, lamp);
   yield floor.later(20);
-  visit.order(bumperPart, 'body', {
-    state: 'backorderedWithDate',
-    dueOn: floor.day(4),
-    words: 'One in the country, spoken for',
-  });
-  const lensDue = lensDay(floor);
-  visit.order(
-    lens,
-    'body',
-    lensDue === null ? { state: 'backorderedNoDate' } : { state: 'backorderedWithDate', dueOn: lensDue },
-  );
+  orderParts(visit, bumperPart, lens);
   yield* visit.work('tomasz', bumper, 45);
   visit.hold('tomasz', 'parts', {
     lineIds: [bumper, lamp],
@@ -129,6 +95,24 @@ function* repairAsked(visit: Visit): Script {
   visit.finish('tomasz', sensor);
   floor.release('tomasz');
   yield* nextMorning(visit, fixes, bumperPart);
+}
+
+function wantParts(visit: Visit, bumper: string, lamp: string): [bumperPart: string, lens: string] {
+  const supplierId = visit.floor.supplier('body');
+  const step = { description: 'Rear step bumper with brackets', number: 'LB-2051', unitPrice: '512' } as const;
+  const lens = { description: 'Lens, reversing lamp, right', number: 'LB-0866', unitPrice: '24.90' } as const;
+  return [
+    visit.want('tomasz', { lineId: bumper }, { ...step, quantity: '1', needed: 'beforeRefit', supplierId }),
+    visit.want('tomasz', { lineId: lamp }, { ...lens, quantity: '1', needed: 'beforeStart', supplierId }),
+  ];
+}
+
+function orderParts(visit: Visit, bumperPart: string, lens: string): void {
+  const { floor } = visit;
+  const words = 'One in the country, spoken for';
+  visit.order(bumperPart, 'body', { state: 'backorderedWithDate', dueOn: floor.day(4), words });
+  const dueOn = lensDay(floor);
+  visit.order(lens, 'body', dueOn === null ? { state: 'backorderedNoDate' } : { state: 'backorderedWithDate', dueOn });
 }
 
 /** What stands in until the parts are here: three fixes on tier-2 systems, each with its limits. */

@@ -17,7 +17,11 @@ export interface KnownVehicle {
 }
 
 /** Ids of a customer and its contact once they are known, by name. */
-const known = new WeakMap<Floor, Map<string, { customerId: string; contactId: string }>>();
+interface CustomerIds {
+  readonly customerId: string;
+  readonly contactId: string;
+}
+const known = new WeakMap<Floor, Map<string, CustomerIds>>();
 
 type CheckInExtra = Partial<
   Pick<
@@ -39,7 +43,8 @@ type FixFacts = Omit<CommandInputs['addTemporaryFix'], 'jobId' | 'temporaryFixId
 export class Visit {
   jobId = '';
   readonly concerns: { readonly id: string; readonly conditions: string | null }[] = [];
-  private bay: FloorBay | null = null;
+  /** Null while it stands in the yard. */
+  bay: FloorBay | null = null;
 
   constructor(
     readonly floor: Floor,
@@ -48,10 +53,6 @@ export class Visit {
 
   get vehicleId(): string {
     return this.vehicle.id ?? '';
-  }
-
-  get inBay(): FloorBay | null {
-    return this.bay;
   }
 
   checkIn(concerns: readonly { words: string; conditions?: string }[], extra: CheckInExtra = {}): void {
@@ -88,8 +89,8 @@ export class Visit {
   }
 
   private remember(created: (table: string) => string): void {
-    let all = known.get(this.floor);
-    if (!all) known.set(this.floor, (all = new Map()));
+    const all = known.get(this.floor) ?? new Map<string, CustomerIds>();
+    known.set(this.floor, all);
     all.set(this.vehicle.customer.name, { customerId: created('customer'), contactId: created('contact') });
   }
 

@@ -55,12 +55,7 @@ export function Reads(read: ReadName): MethodDecorator {
   return applyDecorators(SetMetadata(readKey, read), UseGuards(ReadGuard));
 }
 
-/** On a handler: for anybody who is signed in. */
-export function ForSignedIn(): MethodDecorator {
-  return applyDecorators(UseGuards(ReadGuard));
-}
-
-/** The session as a parameter of a handler under one of the two above. */
+/** The session as a parameter of a handler under `Reads`. */
 export const SignedIn = createParamDecorator((_data: unknown, context: ExecutionContext): Session => {
   const session = sessionOf(context.switchToHttp().getRequest<HttpRequest>());
   if (session === null) throw new Problem('session.missing');

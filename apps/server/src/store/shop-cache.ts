@@ -59,7 +59,6 @@ export function makeShopCache() {
     },
   };
 }
-export type ShopCache = ReturnType<typeof makeShopCache>;
 
 /** A bag on top of the shop's own rows, which it shares; of two copies of a row the later one counts. */
 export function bagOf(shop: ShopRows, ...loaded: readonly (TablesOfRows | null | undefined)[]): Rows {

@@ -61,7 +61,17 @@ export const FindVehicle = ({ onChosen }: FindProps): ReactElement => {
   const [typed, setTyped] = useState('');
   const [isNew, setNew] = useState(false);
   const items = useFind(typed);
-  if (isNew) return <NewVehicle plate={typed.trim().toUpperCase()} onAdded={onChosen} />;
+  if (isNew) {
+    return (
+      <NewVehicle
+        plate={typed.trim().toUpperCase()}
+        onAdded={onChosen}
+        onBack={() => {
+          setNew(false);
+        }}
+      />
+    );
+  }
   return (
     <>
       <Field

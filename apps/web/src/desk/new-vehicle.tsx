@@ -41,10 +41,14 @@ const MassFields = (props: { label: string; mass: Mass; onChange: (mass: Mass) =
   );
 };
 
-type NewVehicleProps = { readonly plate: string; readonly onAdded: (vehicleId: string) => void };
+type NewVehicleProps = {
+  readonly plate: string;
+  readonly onAdded: (vehicleId: string) => void;
+  readonly onBack: () => void;
+};
 
 /** A vehicle that the shop has not seen before. Masses may stay unknown; a wrong VIN is kept and flagged. */
-export const NewVehicle = ({ plate: first, onAdded }: NewVehicleProps): ReactElement => {
+export const NewVehicle = ({ plate: first, onAdded, onBack }: NewVehicleProps): ReactElement => {
   const { t } = useText();
   const sending = useSend();
   const [plate, setPlate] = useState(first);
@@ -117,6 +121,7 @@ export const NewVehicle = ({ plate: first, onAdded }: NewVehicleProps): ReactEle
       </div>
       <Refusal problem={sending.problem} />
       <div className="hf-step-acts">
+        <Button onPress={onBack}>{t('checkIn.back')}</Button>
         <Button look="ink" command="addVehicle" isPending={sending.pending} isDisabled={!ready} onPress={() => void send()}>
           {t('checkIn.addVehicle')}
         </Button>

@@ -33,9 +33,12 @@ export const Receive = ({ view, leaves, receivedHow, onHow, allowances }: Receiv
   const collector = view.contacts.find((one) => one.mayCollect) ?? askedOf(view);
   const [receivedBy, setReceivedBy] = useState(collector?.name ?? '');
   const [odometer, setOdometer] = useState('');
+  const [refused, setRefused] = useState<{ readonly view: JobView; readonly leaves: string } | null>(null);
   const reading = wholeOf(odometer);
   const standing = view.cautions.filter((caution) => caution.standing && caution.endedAt === null);
   const named = Object.entries(allowances).filter(([, one]) => one.words.trim() !== '');
+  // A refusal is of the job as it was then: once a reason is mended, the list above says what is left.
+  const stands = refused?.view === view && refused.leaves === leaves;
   const send = async (): Promise<void> => {
     const byRoad = named.map(([temporaryFixId, { words, receiverSigned }]) => ({
       temporaryFixId,
@@ -45,7 +48,8 @@ export const Receive = ({ view, leaves, receivedHow, onHow, allowances }: Receiv
     const who = { receivedBy: receivedBy.trim(), receivedHow, odometer: reading ?? undefined };
     const how = { leavesBy: leaves, byRoad: byRoad.length === 0 ? undefined : byRoad };
     const done = { text: 'handBack.done', values: { number: job.number } } as const;
-    await sending.run('handBack', { jobId: job.id, version: job.version, ...how, ...who }, done);
+    const answer = await sending.run('handBack', { jobId: job.id, version: job.version, ...how, ...who }, done);
+    setRefused(answer === null ? { view, leaves } : null);
   };
   return (
     <Part heading={t('handBack.receiver')}>
@@ -75,7 +79,7 @@ export const Receive = ({ view, leaves, receivedHow, onHow, allowances }: Receiv
           wrong={reading === null ? t('piece.wrong.whole') : null}
         />
       </div>
-      <Refusal problem={sending.problem} jobId={job.id} heading={t('handBack.refused')} />
+      {stands && <Refusal problem={sending.problem} jobId={job.id} heading={t('handBack.refused')} />}
       {may.command('handBack') && (
         <div className="hf-row">
           <Button

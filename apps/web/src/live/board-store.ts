@@ -1,5 +1,6 @@
 import { apply, type Audience, type Board, fromSnapshot, prune, type Snapshot } from '@holdfast/board';
 import { type BeatMessage, type BoardAnswer, type ChangeMessage, contractVersion, liveEvents, livePath } from '@holdfast/contract';
+import type { Row } from '@holdfast/domain';
 import { io, type Socket } from 'socket.io-client';
 import { create } from 'zustand';
 
@@ -27,12 +28,14 @@ interface Line {
   /** A snapshot is on its way; changes that come meanwhile wait. */
   loading: boolean;
   waiting: ChangeMessage[];
+  readonly needs: (report: Row<'report'>) => boolean;
   readonly onSignedOut: () => void;
 }
 
 let line: Line | null = null;
 
-export function startBoard(audience: Audience, onSignedOut: () => void): void {
+/** `needs` says which contested reports this person is to settle. */
+export function startBoard(audience: Audience, needs: (report: Row<'report'>) => boolean, onSignedOut: () => void): void {
   stopBoard();
   const socket = io({
     path: livePath,
@@ -50,6 +53,7 @@ export function startBoard(audience: Audience, onSignedOut: () => void): void {
     heardAt: Date.now(),
     loading: false,
     waiting: [],
+    needs,
     onSignedOut,
   };
   line = mine;
@@ -83,6 +87,12 @@ export function stopBoard(): void {
   line.socket.disconnect();
   line = null;
   useBoardStore.setState({ board: null });
+}
+
+function hold(mine: Line, board: Board): void {
+  useBoardStore.setState({ board });
+  const needsYou = [...board.tables.report.values()].filter((one) => one.state === 'contested' && mine.needs(one)).length;
+  if (useShell.getState().needsYou !== needsYou) useShell.setState({ needsYou });
 }
 
 function heard(mine: Line): void {
@@ -119,7 +129,7 @@ async function load(mine: Line): Promise<void> {
     const answer = await call<BoardAnswer>('GET', '/api/board');
     if (line !== mine) return;
     setTime(answer.now);
-    useBoardStore.setState({ board: prune(fromSnapshot(answer as Snapshot, mine.audience), shopNow()) });
+    hold(mine, prune(fromSnapshot(answer as Snapshot, mine.audience), shopNow()));
     touchReads(['*']);
     heard(mine);
     mine.loading = false;
@@ -149,7 +159,7 @@ function take(mine: Line, change: ChangeMessage): void {
   if (next === board) return;
   // The shop's time is never before what is on its board, whatever the way here took.
   if (shopNow() < Date.parse(change.at)) setTime(change.at);
-  useBoardStore.setState({ board: prune(next, shopNow()) });
+  hold(mine, prune(next, shopNow()));
   touchReads(change.touched);
 }
 

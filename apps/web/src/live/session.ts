@@ -29,13 +29,16 @@ function enter(session: SessionView): void {
     signOut: () => void signOut(),
   });
   useSession.setState({ state: { kind: 'signedIn', session } });
-  startBoard(session.person.roles.every((role) => role === 'wallScreen') ? 'wall' : 'staff', leave);
+  const { id, roles } = session.person;
+  const leads = roles.includes('owner') || roles.includes('manager');
+  const audience = roles.every((role) => role === 'wallScreen') ? 'wall' : 'staff';
+  startBoard(audience, (report) => leads || report.byId === id || report.personId === id, leave);
 }
 
 /** Nobody is signed in any more; what the device knew of the shop is forgotten. */
 function leave(): void {
   stopBoard();
-  useShell.setState({ shopName: null, person: null, signOut: null, hearing: { kind: 'none' } });
+  useShell.setState({ shopName: null, person: null, signOut: null, hearing: { kind: 'none' }, needsYou: 0 });
   useSession.setState({ state: { kind: 'nobody' } });
 }
 
@@ -55,9 +58,6 @@ export async function loadSession(): Promise<void> {
 export async function signIn(shop: string, name: string, password: string): Promise<void> {
   enter(await call<SignedInView>('POST', '/api/session', { shop, name, password }));
 }
-
-/** After the set-up page: the answer carried a session already. */
-export const enterNewShop = loadSession;
 
 async function signOut(): Promise<void> {
   await call('DELETE', '/api/session').catch(() => undefined);

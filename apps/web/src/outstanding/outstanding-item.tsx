@@ -75,7 +75,7 @@ const Acts = ({ entry }: { readonly entry: OutstandingEntry }): ReactElement => 
           {(close) => <CloseFollowUp entry={entry} onClose={close} />}
         </Opener>
       )}
-      {entry.fix && !entry.followUp && (
+      {entry.fix && !entry.followUp && !entry.isFurtherDown && (
         <Opener label={t('outstanding.act.followUp')} command="addFollowUp" about={`${about}, ${entry.fix.place}`}>
           {(close) => <NewFollowUp entry={entry} onClose={close} />}
         </Opener>
@@ -127,7 +127,8 @@ const What = ({ entry }: { readonly entry: OutstandingEntry }): ReactElement => 
         </p>
       )}
       {fix && followUp && <p className="hf-small">{t('outstanding.endedBy', { title: followUp.title })}</p>}
-      {fix && !followUp && <p className="hf-small hf-outstanding-missing">{t('outstanding.noFollowUp')}</p>}
+      {entry.isFurtherDown && <p className="hf-small">{t('outstanding.furtherDown')}</p>}
+      {fix && !followUp && !entry.isFurtherDown && <p className="hf-small hf-outstanding-missing">{t('outstanding.noFollowUp')}</p>}
       {followUp && (
         <p className="hf-quiet hf-small">
           {t('outstanding.followUp', { kind: t(`word.followUp.${followUp.kind}`), urgency: t(`word.urgency.${followUp.urgency}`) })}

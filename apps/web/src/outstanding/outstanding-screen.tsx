@@ -64,7 +64,7 @@ const useChosen = (): Asked => {
 const Outstanding = (): ReactElement => {
   const { t } = useText();
   const { chosen, setChosen } = useChosen();
-  const read = usePages<OutstandingPage>(`/api/outstanding?limit=40${chosen === null ? '' : `&vehicle=${chosen.id}`}`, ['outstanding']);
+  const read = usePages<OutstandingPage>(`/api/outstanding?limit=200${chosen === null ? '' : `&vehicle=${chosen.id}`}`, ['outstanding']);
   const parts = useRead<PartLinesPage>('/api/part-lines?state=open&limit=200', ['parts']);
   const today = read.pages[0]?.today;
   const entries = entriesOf(

@@ -26,6 +26,11 @@ describe('what is outstanding', () => {
     expect(entries[0]?.followUp?.id).toBe('u');
   });
 
+  it('says where the follow-up of a fix stands on a later page, and not that there is none', () => {
+    const [later, none] = entriesOf([fix('f', 'u', '2026-12-01'), fix('g', null, '2026-12-02')], []);
+    expect([later?.isFurtherDown, none?.isFurtherDown]).toEqual([true, false]);
+  });
+
   it('stands by the day of the first limit, those without a day last', () => {
     const entries = entriesOf([fix('a', null, null), followUp('b', '2027-01-05'), followUp('c', '2026-12-05')], []);
     expect(entries.map(({ key }) => key)).toEqual(['c', 'b', 'a']);

@@ -20,6 +20,8 @@ export type OutstandingEntry = {
   readonly item: OutstandingItem;
   readonly fix: FixRow | null;
   readonly followUp: FollowUpRow | null;
+  /** The fix has its follow-up, but on a page that was not read yet. */
+  readonly isFurtherDown: boolean;
   /** Part lines that the permanent repair needs and that are not on the vehicle yet. */
   readonly parts: readonly PartItem[];
   /** The follow-up that has to be done before this one, by its title. */
@@ -69,6 +71,7 @@ export const entriesOf = (items: readonly OutstandingItem[], parts: readonly Par
       item,
       fix,
       followUp,
+      isFurtherDown: followUp === null && fix !== null && fix.followUpId !== null,
       parts: carried,
       needsFollowUp: followUp?.needsFollowUpId == null ? null : (followUps.get(followUp.needsFollowUpId)?.row.title ?? ''),
       opensOn: opensOn(followUp, carried),

@@ -28,10 +28,15 @@ export const slipLines = (item: PartItem, text: Text): { readonly when: string; 
 /** The unit of a part line for which none was named. */
 const usualUnit = 'piece';
 
-/** "2 pieces", or what of it is here. */
-export const quantityWords = (item: PartItem, { t, format }: Text): string => {
-  const quantity = format.decimal(item.quantity);
-  if (item.unit === usualUnit && item.state !== 'partArrived') return t('partsDesk.pieces', { count: Number(item.quantity) });
-  if (item.state !== 'partArrived') return t('partsDesk.quantity', { quantity, unit: item.unit });
-  return t('partsDesk.quantityOf', { here: format.decimal(item.here), quantity, unit: item.unit });
+/** "2 pieces", "1.5 l". */
+export const amountWords = (quantity: string, unit: string, { t, format }: Pick<Text, 't' | 'format'>): string =>
+  unit === usualUnit
+    ? t('partsDesk.pieces', { count: Number(quantity) })
+    : t('partsDesk.quantity', { quantity: format.decimal(quantity), unit });
+
+/** The amount of a part line, or what of it is here. */
+export const quantityWords = (item: PartItem, text: Text): string => {
+  const amount = amountWords(item.quantity, item.unit, text);
+  if (item.state !== 'partArrived') return amount;
+  return text.t('partsDesk.quantityOf', { here: text.format.decimal(item.here), amount });
 };

@@ -13,6 +13,7 @@ import { Button } from '../ui/button.js';
 import { Choice } from '../ui/fields/choice.js';
 import { Field } from '../ui/fields/field.js';
 import { type PartItem, stillToCome } from './part-rows.js';
+import { amountWords } from './part-words.js';
 
 type Verdict = (typeof verdicts)[number];
 type Checked = {
@@ -82,14 +83,15 @@ const Differs = ({ item, checked, atVehicle, onChange }: CheckedLineProps): Reac
 /** One line of what came: all of it and good, unless somebody says that it differs. */
 const CheckedLine = (props: CheckedLineProps): ReactElement => {
   const { item, checked, atVehicle, onChange } = props;
-  const { t, format } = useText();
+  const text = useText();
+  const { t } = text;
   const [open, setOpen] = useState(atVehicle);
-  const quantity = decimalOf(checked.quantity) ? format.decimal(decimalOf(checked.quantity) ?? '0') : checked.quantity;
+  const amount = amountWords(decimalOf(checked.quantity) ?? item.quantity, item.unit, text);
   return (
     <div className="hf-checked">
       <div className="hf-checked-line">
         <Tick
-          label={t('partsDesk.receive.line', { quantity, unit: item.unit, description: item.description })}
+          label={t('partsDesk.receive.line', { amount, description: item.description })}
           value={checked.came}
           onChange={(came) => {
             onChange({ ...checked, came });

@@ -7,7 +7,7 @@ import type { Sending } from '../live/use-send.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
 import { NumberPad } from '../ui/fields/number-pad.js';
-import { Dialog } from '../ui/layers/dialog.js';
+import { Sheet } from '../ui/layers/dialog.js';
 import { Notice } from '../ui/notice.js';
 import type { LoadSaid } from './placing.js';
 import { useSentences } from './sentences.js';
@@ -33,7 +33,7 @@ export const LoadQuestion = (props: LoadQuestionProps): ReactElement => {
   const said: LoadSaid = { loaded: true, ...(kilograms === '' ? {} : { loadKg: Number(kilograms) }) };
   const against = isLoaded ? props.judge(said) : [];
   return (
-    <Dialog
+    <Sheet
       isOpen
       onClose={props.onClose}
       heading={t('placing.load.heading', { plate: props.plate, bay: props.bay })}
@@ -95,6 +95,6 @@ export const LoadQuestion = (props: LoadQuestionProps): ReactElement => {
       )}
       <p className="hf-quiet hf-small">{t('placing.lift')}</p>
       <RefusalNotice problem={props.sending.problem} />
-    </Dialog>
+    </Sheet>
   );
 };

@@ -15,8 +15,9 @@ const calendar = calendarOf({
 });
 /** Wednesday 25 November 2026, no summer time in Dublin: local time is UTC. */
 const at = (hour: number, minute = 0): number => Date.UTC(2026, 10, 25, hour, minute);
-const held = (reason: HoldReason, since: number): Pick<Visit, 'state'> =>
-  ({ state: { kind: 'held', since, reason, holdId: null } }) as Pick<Visit, 'state'>;
+const held = (reason: HoldReason, since: number): Pick<Visit, 'state'> => ({
+  state: { kind: 'held', since, reason, holdId: null },
+});
 
 describe('the age of a wait', () => {
   it('has one tick below an hour, two below four, three below one working day, four beyond', () => {

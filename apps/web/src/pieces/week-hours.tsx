@@ -122,7 +122,7 @@ export const WeekHours = (props: WeekProps): ReactElement => {
     return (
       <tr key={day}>
         <th scope="row">{t(`week.short.${day}`)}</th>
-        <td>
+        <td data-label={props.hoursHeading}>
           <DayCell
             name={name}
             hours={hours[day]}
@@ -133,7 +133,7 @@ export const WeekHours = (props: WeekProps): ReactElement => {
           />
         </td>
         {breaks && onBreaks && (
-          <td>
+          <td data-label={t('week.breaks')}>
             <DayCell
               name={t('week.breakOn', { day: name })}
               hours={breaks[day]}

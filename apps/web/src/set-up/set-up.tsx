@@ -6,7 +6,7 @@ import { Link, Redirect } from 'wouter';
 
 import { Refusal } from '../live/refusal.js';
 import { useRead } from '../live/reads.js';
-import { enterNewShop, useSession } from '../live/session.js';
+import { loadSession, useSession } from '../live/session.js';
 import { useSend } from '../live/use-send.js';
 import { EntrancePage } from '../pieces/entrance-page.js';
 import { optionsOf } from '../pieces/options.js';
@@ -72,7 +72,7 @@ const useSetUp = () => {
       shop: { name: name.trim(), zone, currency, units, locale: typed.locale },
       owner: { name: ownerName.trim(), password },
     });
-    if (answer) await enterNewShop();
+    if (answer) await loadSession();
   };
   return { typed, change, sending, send, ready: isWhole && longEnough };
 };

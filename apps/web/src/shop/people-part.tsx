@@ -1,6 +1,5 @@
-import type { Board } from '@holdfast/board';
 import { calendarOfBoard } from '@holdfast/board';
-import { type Row, skills, validOn } from '@holdfast/domain';
+import { type Row, skills } from '@holdfast/domain';
 import type { ReactElement } from 'react';
 
 import { useBoard, useNow } from '../live/use-board.js';
@@ -12,18 +11,8 @@ import { Entries, Entry, Part } from '../pieces/part.js';
 import { useWeekWords } from '../pieces/week-hours.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
+import { hoursOfPerson, skillsOf } from './person-facts.js';
 import { PersonForm } from './person-form.js';
-
-/** Skills of a person as they are held now. */
-export const skillsOf = (board: Board, personId: string): Row<'personSkill'>[] =>
-  [...board.tables.personSkill.values()].filter((row) => row.personId === personId);
-
-/** Own hours of a person that hold on `today`; undefined: none were ever given. */
-export const hoursOfPerson = (board: Board, personId: string, today: string): Row<'personHours'> | undefined =>
-  validOn(
-    [...board.tables.personHours.values()].filter((row) => row.personId === personId),
-    today,
-  );
 
 type PersonProps = { readonly person: Row<'person'>; readonly today: string };
 

@@ -14,7 +14,7 @@ import { emptyWeek, isWhole, WeekHours } from '../pieces/week-hours.js';
 import { useText } from '../text/use-text.js';
 import { DateField } from '../ui/fields/date-time-field.js';
 import { Field } from '../ui/fields/field.js';
-import { hoursOfPerson, skillsOf } from './people-part.js';
+import { hoursOfPerson, skillsOf } from './person-facts.js';
 
 type Skill = (typeof skills)[number];
 type Skills = Readonly<Partial<Record<Skill, string>>>;

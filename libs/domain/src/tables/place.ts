@@ -36,6 +36,7 @@ export const placeTables = {
    */
   report: table('staff', {
     ...recorded,
+    byId: offWall(orNull(ref('person'))),
     kind: oneOf(reportKinds),
     jobId: ref('job'),
     vehicleId: ref('vehicle'),

@@ -21,6 +21,7 @@ export const outstandingEnGb = {
   'outstanding.fixState': 'It has {state, select, failed {failed} removed {been taken off} other {{state}}}.',
   'outstanding.endedBy': 'Follow-up: {title}',
   'outstanding.noFollowUp': 'No follow-up ends it yet.',
+  'outstanding.furtherDown': 'Its follow-up stands further down.',
   'outstanding.followUp': '{kind}, {urgency}',
   'outstanding.noLimit': 'no limit',
   'outstanding.needsFirst': 'Needs first',

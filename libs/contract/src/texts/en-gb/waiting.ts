@@ -43,7 +43,7 @@ export const waitingEnGb = {
   'waiting.toJob': '{plate}, job {number}',
   'waiting.wholeJob': 'the whole job',
   'waiting.held': 'stands held, {duration}',
-  'waiting.act.goAhead': 'Record the word',
+  'waiting.act.goAhead': 'Record the answer',
   'waiting.act.endHold': 'End the hold',
   'waiting.act.dueIn': 'Due-in date',
 } as const;
