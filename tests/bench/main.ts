@@ -1,4 +1,4 @@
-/** `npm run bench -- NAME` prints one JSON line; without a name one for each. Exits 1 when a target does not hold. */
+/** `npm run bench -- NAME` prints one JSON line; without a name one for each. Exits 3 when a target does not hold. */
 import { benchCommand } from './command.js';
 import { benchFanout } from './fanout.js';
 import type { BenchLine } from './measure.js';
@@ -18,4 +18,4 @@ for (const name of names) {
   allHold &&= line.holds;
   process.stdout.write(`${JSON.stringify(line)}\n`);
 }
-process.exit(allHold ? 0 : 1);
+process.exit(allHold ? 0 : 3);

@@ -12,6 +12,8 @@ export interface Plan {
   /** Line that it comes back for. */
   readonly comebackOf?: string;
   readonly memory: Memory;
+  /** The go-ahead comes at once, so that it has gone home by the evening. */
+  readonly atOnce?: boolean;
 }
 
 /** What ordinary visits leave behind for later ones. */
@@ -69,7 +71,8 @@ export function* everydayVisit(floor: Floor, plan: Plan): Script {
     ...(skill === undefined ? {} : { skill }),
     ...(visit.concerns[0] ? { concernId: visit.concerns[0].id } : {}),
   });
-  yield* waitForWord(visit, lineId, plan.comebackOf !== undefined);
+  if (plan.atOnce === true) visit.answer(lineId, 'given', 'there');
+  else yield* waitForWord(visit, lineId, plan.comebackOf !== undefined);
   const who = (skill === undefined ? undefined : skilled[skill]) ?? technicians;
   let wanted: string | null = null;
   if (task.part?.needed === 'beforeStart') {

@@ -195,6 +195,7 @@ function* onTheBench(floor: Floor): Script {
   });
   visit.answer(lineId);
   yield floor.on(0, '09:34');
+  yield* floor.someone(['aoife']);
   const clockId = visit.start('aoife', lineId, true);
   yield floor.on(0, '10:00');
   floor.send('aoife', 'stopWork', { clockId });

@@ -160,7 +160,7 @@ function planDay(floor: Floor, fleet: readonly KnownVehicle[], memory: Memory, d
   const left = [...Array(quickDays).keys()].map((n) => -1 - n).find((offset) => floor.day(offset) === day);
   const isEnd = left !== undefined;
   const arrivals = left === -1 ? 5 : chance.between(5, 7);
-  const latest = left === -1 ? 75 : 330;
+  const latest = left === -1 ? 75 : left === -2 ? 200 : 330;
   for (let n = 0; n < arrivals; n += 1) {
     const candidates = fleet.filter((one) => !one.isHere && floor.now - one.lastHere > 6 * 86_400_000);
     const vehicle = chance.of(candidates);
@@ -169,15 +169,10 @@ function planDay(floor: Floor, fleet: readonly KnownVehicle[], memory: Memory, d
     );
     vehicle.isHere = true;
     const at = floor.at(day, '07:33') + chance.between(0, latest) * minute + chance.below(50_000);
-    floor.begin(
-      at,
-      everydayVisit(floor, {
-        vehicle,
-        task: tooHeavyForRack(vehicle) ? chance.of(mine.filter((task) => task.where !== 'rack')) : chance.of(mine),
-        at,
-        memory,
-      }),
-    );
+    const atOnce = left !== undefined && left >= -2;
+    // There is one rack: on the last days nobody queues for it.
+    const task = chance.of(atOnce || tooHeavyForRack(vehicle) ? mine.filter(({ where }) => where !== 'rack') : mine);
+    floor.begin(at, everydayVisit(floor, { vehicle, task, at, memory, atOnce }));
   }
   if (!isEnd) planReturns(floor, memory, day);
 }

@@ -75,7 +75,11 @@ const Path = ({ view, step, onStep, onDone }: PathProps): ReactElement => {
   };
   const at = steps.indexOf(step);
   const mayGoOn =
-    step === 'who' ? whoIsSaid(draft) : step === 'concerns' ? draft.concerns.some((one) => one.words.trim() !== '') : true;
+    step === 'who'
+      ? whoIsSaid(draft)
+      : step === 'concerns'
+        ? draft.concerns.some((one) => one.words.trim() !== '')
+        : true;
   return (
     <>
       <Chosen view={view} />

@@ -23,7 +23,11 @@ export const DeskRow = ({ visit, under, children, acts }: DeskRowProps): ReactEl
     <li className="hf-desk-row" data-job={visit.job.number}>
       <div className="hf-desk-vehicle">
         <CautionSlot cautions={shownCautions(visit.cautions, t)} />
-        <Link className="hf-desk-plate" href={jobPath(visit.job.id)} aria-label={`${visit.vehicle.plate}, ${t('desk.job', { number: visit.job.number })}`}>
+        <Link
+          className="hf-desk-plate"
+          href={jobPath(visit.job.id)}
+          aria-label={`${visit.vehicle.plate}, ${t('desk.job', { number: visit.job.number })}`}
+        >
           <Plate plate={visit.vehicle.plate} fixCount={visit.fixes.length} />
         </Link>
         <div className="hf-desk-words">

@@ -100,7 +100,9 @@ export const checkInOf = (draft: Draft): Input => {
     vehicleId: draft.vehicleId,
     kind: draft.kind,
     comebackOfLineId: draft.kind === 'comeback' ? (draft.comebackOfLineId ?? undefined) : undefined,
-    ...(draft.kind === 'internal' && draft.customerId === null && said(draft.customerName) === undefined ? {} : party(draft)),
+    ...(draft.kind === 'internal' && draft.customerId === null && said(draft.customerName) === undefined
+      ? {}
+      : party(draft)),
     concerns: draft.concerns
       .filter((one) => said(one.words) !== undefined)
       .map((one) => ({ concernId: one.id, words: one.words.trim(), conditions: said(one.conditions) })),

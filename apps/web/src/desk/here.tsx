@@ -30,7 +30,10 @@ export const Here = ({ visits }: { readonly visits: readonly Visit[] }): ReactEl
             <DeskRow
               key={visit.job.id}
               visit={visit}
-              under={[visit.customer?.name ?? t('job.internal'), ...(visit.job.waitsHere ? [t('desk.waitsHere')] : [])].join(', ')}
+              under={[
+                visit.customer?.name ?? t('job.internal'),
+                ...(visit.job.waitsHere ? [t('desk.waitsHere')] : []),
+              ].join(', ')}
             >
               <p className="hf-desk-keyed">
                 <span className="hf-code hf-desk-key">

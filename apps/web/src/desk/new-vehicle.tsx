@@ -41,6 +41,55 @@ const MassFields = (props: { label: string; mass: Mass; onChange: (mass: Mass) =
   );
 };
 
+type Masses = { readonly curb: Mass; readonly gross: Mass; readonly weighed: string };
+
+const noMasses: Masses = { curb: { kg: '', source: 'papers' }, gross: { kg: '', source: 'plate' }, weighed: '' };
+
+/** The masses that were typed, each with its source; null when one of them is no number. */
+const massesOf = ({ curb, gross, weighed }: Masses) => {
+  const [curbKg, grossKg, weighedKg] = [wholeOf(curb.kg), wholeOf(gross.kg), wholeOf(weighed)];
+  if (curbKg === null || grossKg === null || weighedKg === null) return null;
+  return {
+    curbKg,
+    curbSource: curbKg === undefined ? undefined : curb.source,
+    grossKg,
+    grossSource: grossKg === undefined ? undefined : gross.source,
+    weighedKg,
+  };
+};
+
+const MassGroup = (props: { masses: Masses; onChange: (masses: Masses) => void }): ReactElement => {
+  const { t } = useText();
+  const { masses, onChange } = props;
+  return (
+    <fieldset className="hf-group">
+      <legend>{t('checkIn.masses')}</legend>
+      <MassFields
+        label={t('checkIn.curb')}
+        mass={masses.curb}
+        onChange={(curb) => {
+          onChange({ ...masses, curb });
+        }}
+      />
+      <MassFields
+        label={t('checkIn.gross')}
+        mass={masses.gross}
+        onChange={(gross) => {
+          onChange({ ...masses, gross });
+        }}
+      />
+      <Field
+        label={t('checkIn.weighed')}
+        value={masses.weighed}
+        onChange={(weighed) => {
+          onChange({ ...masses, weighed });
+        }}
+        wrong={wholeOf(masses.weighed) === null ? t('piece.wrong.whole') : null}
+      />
+    </fieldset>
+  );
+};
+
 type NewVehicleProps = {
   readonly plate: string;
   readonly onAdded: (vehicleId: string) => void;
@@ -56,24 +105,19 @@ export const NewVehicle = ({ plate: first, onAdded, onBack }: NewVehicleProps): 
   const [kind, setKind] = useState<(typeof vehicleKinds)[number]>('light');
   const [drive, setDrive] = useState<(typeof drives)[number]>('combustion');
   const [vin, setVin] = useState('');
-  const [curb, setCurb] = useState<Mass>({ kg: '', source: 'papers' });
-  const [gross, setGross] = useState<Mass>({ kg: '', source: 'plate' });
-  const [weighed, setWeighed] = useState('');
+  const [typedMasses, setMasses] = useState(noMasses);
   const [rolls, setRolls] = useState(true);
   const [mayBeDriven, setMayBeDriven] = useState(true);
-  const curbKg = wholeOf(curb.kg);
-  const grossKg = wholeOf(gross.kg);
-  const weighedKg = wholeOf(weighed);
-  const ready = said(plate) !== undefined && said(description) !== undefined && ![curbKg, grossKg, weighedKg].includes(null);
+  const masses = massesOf(typedMasses);
+  const ready = said(plate) !== undefined && said(description) !== undefined && masses !== null;
   const send = async (): Promise<void> => {
     const vehicleId = newId();
-    const what = { plate: plate.trim().toUpperCase(), description: description.trim(), kind, drive, vin: said(vin.toUpperCase()) };
-    const masses = {
-      curbKg: curbKg ?? undefined,
-      curbSource: typeof curbKg === 'number' ? curb.source : undefined,
-      grossKg: grossKg ?? undefined,
-      grossSource: typeof grossKg === 'number' ? gross.source : undefined,
-      weighedKg: weighedKg ?? undefined,
+    const what = {
+      plate: plate.trim().toUpperCase(),
+      description: description.trim(),
+      kind,
+      drive,
+      vin: said(vin.toUpperCase()),
     };
     const input = { vehicleId, ...what, ...masses, rolls, mayBeDriven };
     const done = { text: 'checkIn.vehicleDone', values: { plate: what.plate } } as const;
@@ -104,17 +148,7 @@ export const NewVehicle = ({ plate: first, onAdded, onBack }: NewVehicleProps): 
         options={optionsOf(drives, (value) => t(`word.drive.${value}`))}
       />
       <Field label={t('checkIn.vin')} hint={t('checkIn.vinHint')} value={vin} onChange={setVin} code />
-      <fieldset className="hf-group">
-        <legend>{t('checkIn.masses')}</legend>
-        <MassFields label={t('checkIn.curb')} mass={curb} onChange={setCurb} />
-        <MassFields label={t('checkIn.gross')} mass={gross} onChange={setGross} />
-        <Field
-          label={t('checkIn.weighed')}
-          value={weighed}
-          onChange={setWeighed}
-          wrong={weighedKg === null ? t('piece.wrong.whole') : null}
-        />
-      </fieldset>
+      <MassGroup masses={typedMasses} onChange={setMasses} />
       <div>
         <Tick label={t('checkIn.rolls')} value={rolls} onChange={setRolls} />
         <Tick label={t('checkIn.mayBeDriven')} value={mayBeDriven} onChange={setMayBeDriven} />
@@ -122,7 +156,13 @@ export const NewVehicle = ({ plate: first, onAdded, onBack }: NewVehicleProps): 
       <Refusal problem={sending.problem} />
       <div className="hf-step-acts">
         <Button onPress={onBack}>{t('checkIn.back')}</Button>
-        <Button look="ink" command="addVehicle" isPending={sending.pending} isDisabled={!ready} onPress={() => void send()}>
+        <Button
+          look="ink"
+          command="addVehicle"
+          isPending={sending.pending}
+          isDisabled={!ready}
+          onPress={() => void send()}
+        >
           {t('checkIn.addVehicle')}
         </Button>
       </div>

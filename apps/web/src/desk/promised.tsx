@@ -46,7 +46,11 @@ export const Promised = ({ visits }: { readonly visits: readonly Visit[] }): Rea
               <p className="hf-desk-fact">
                 <time className={at < now ? 'hf-entry-title' : undefined}>{format.moment(at, now)}</time>
                 {' · '}
-                {at < now ? <strong>{t('desk.past', { time: distance(at) })}</strong> : t('desk.in', { time: distance(at) })}
+                {at < now ? (
+                  <strong>{t('desk.past', { time: distance(at) })}</strong>
+                ) : (
+                  t('desk.in', { time: distance(at) })
+                )}
               </p>
               <p className="hf-small hf-quiet">{[words.state(visit), words.rest(visit)].join(' · ')}</p>
             </DeskRow>

@@ -22,7 +22,8 @@ const Odometer = ({ view, draft, onChange }: StepProps): ReactElement => {
   const { t, format } = useText();
   const last = view.odometerReadings.filter((reading) => reading.value !== null).at(-1);
   const value = wholeOf(draft.odometer);
-  const lower = typeof value === 'number' && last?.value != null && last.unit === draft.odometerUnit && value < last.value;
+  const lower =
+    typeof value === 'number' && last?.value != null && last.unit === draft.odometerUnit && value < last.value;
   return (
     <>
       <Choice

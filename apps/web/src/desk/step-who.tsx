@@ -29,7 +29,8 @@ const Comeback = ({ view, draft, onChange }: StepProps): ReactElement => {
   const { t, format } = useText();
   const earlier = view.jobs.filter((job) => job.endedAt !== null);
   const [earlierId, setEarlierId] = useState<string | null>(earlier[0]?.id ?? null);
-  const lines = useRead<JobView>(earlierId === null ? null : `/api/jobs/${earlierId}`, [`job:${earlierId ?? ''}`]).data?.lines;
+  const lines = useRead<JobView>(earlierId === null ? null : `/api/jobs/${earlierId}`, [`job:${earlierId ?? ''}`]).data
+    ?.lines;
   return (
     <div className="hf-pair">
       <Select

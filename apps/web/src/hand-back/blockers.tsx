@@ -78,7 +78,8 @@ const FixActs = ({ view, id, code }: Props & { readonly code: string }): ReactEl
       </Opener>
     );
   }
-  if (code !== 'handBack.fixWithoutFollowUp') return <span className="hf-small hf-quiet">{t('handBack.allowBelow')}</span>;
+  if (code !== 'handBack.fixWithoutFollowUp')
+    return <span className="hf-small hf-quiet">{t('handBack.allowBelow')}</span>;
   return (
     <Opener command="addFollowUp" label={t('handBack.followUp')} about={fix.place}>
       {(close) => (

@@ -86,7 +86,7 @@ const Leaving = ({ view }: { readonly view: JobView }): ReactElement => {
 
 const HandBack = (): ReactElement => {
   const { t } = useText();
-  const { id = '' } = useParams<{ id: string }>();
+  const { id } = useParams<{ id: string }>();
   const read = useJob(id);
   const view = read.data?.job.id === id ? read.data : undefined;
   if (view === undefined) return <ReadState error={read.error} missing={t('job.notThere')} />;

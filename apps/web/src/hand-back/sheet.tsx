@@ -58,7 +58,9 @@ const NotDone = ({ content }: ContentProps): ReactElement => {
         <SheetSection heading={t('sheet.putOff')}>
           <ul>
             {putOff.map((one) => (
-              <li key={one.title}>{`${one.title} – ${withWords([t('sheet.putOffWhy', { why: one.why }), one.words])}`}</li>
+              <li
+                key={one.title}
+              >{`${one.title} – ${withWords([t('sheet.putOffWhy', { why: one.why }), one.words])}`}</li>
             ))}
           </ul>
         </SheetSection>

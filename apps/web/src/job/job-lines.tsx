@@ -26,7 +26,9 @@ const ClockActs = ({ view, line }: LineProps): ReactElement | null => {
   const may = useMay();
   const sending = useSend();
   const { person } = useSignedIn();
-  const mine = view.clocks.find((clock) => clock.lineId === line.id && clock.personId === person.id && clock.toAt === null);
+  const mine = view.clocks.find(
+    (clock) => clock.lineId === line.id && clock.personId === person.id && clock.toAt === null,
+  );
   if (mine) {
     return (
       <Opener command="stopWork" label={t('job.stop')} about={line.title}>
@@ -63,12 +65,7 @@ const LineActs = ({ view, line }: LineProps): ReactElement | null => {
   const asked = askedOf(view)?.name ?? null;
   const waits = line.goAhead === 'withCustomer';
   const answer = (
-    <Opener
-      command="recordGoAhead"
-      label={t('job.goAhead')}
-      look={waits ? 'frame' : 'plain'}
-      about={line.title}
-    >
+    <Opener command="recordGoAhead" label={t('job.goAhead')} look={waits ? 'frame' : 'plain'} about={line.title}>
       {(close) => <GoAheadForm line={line} jobId={jobId} asked={asked} onClose={close} />}
     </Opener>
   );
@@ -134,7 +131,9 @@ const LineEntry = ({ view, line }: LineProps): ReactElement => {
       t('job.onIt', { name: people.get(personId)?.name ?? '', since: format.moment(Date.parse(fromAt), now) }),
     ),
     ...(line.handover === null ? [] : [t('job.handover', { words: line.handover })]),
-    ...(line.endWords === null ? [] : [t('job.endWords', { progress: t(`word.progress.${line.progress}`), words: line.endWords })]),
+    ...(line.endWords === null
+      ? []
+      : [t('job.endWords', { progress: t(`word.progress.${line.progress}`), words: line.endWords })]),
   ];
   return (
     <Entry id={`workLine-${line.id}`} acts={<LineActs view={view} line={line} />}>

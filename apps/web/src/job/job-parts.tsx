@@ -19,9 +19,11 @@ const useHistory = (): ((part: JobPart) => { when: string; what: string }[]) => 
     const told = part.dueIns.map((due, at) => {
       const state = t(`word.supplier.${due.state}`);
       const before = part.dueIns.slice(0, at).findLast((one) => one.dueOn !== null)?.dueOn ?? null;
-      const days = due.dueOn === null || before === null ? 0 : Math.round((Date.parse(due.dueOn) - Date.parse(before)) / dayMs);
+      const days =
+        due.dueOn === null || before === null ? 0 : Math.round((Date.parse(due.dueOn) - Date.parse(before)) / dayMs);
       const moved = days > 0 ? t('job.slipped', { days }) : days < 0 ? t('job.gained', { days: -days }) : null;
-      const is = due.dueOn === null ? t('job.dueNone', { state }) : t('job.dueTold', { day: format.day(due.dueOn), state });
+      const is =
+        due.dueOn === null ? t('job.dueNone', { state }) : t('job.dueTold', { day: format.day(due.dueOn), state });
       return { at: Date.parse(due.effectiveAt), what: [is, moved, due.words].filter((one) => one !== null).join(', ') };
     });
     const arrived = part.arrivals.map((one) => ({

@@ -60,35 +60,63 @@ const Leaving = ({ view }: Props): ReactElement | null => {
   return <>{words}</>;
 };
 
+const PromisedTime = ({ view: { job } }: Props): ReactElement => {
+  const { t, format } = useText();
+  const now = useNow();
+  const promised = job.promisedAt === null ? null : Date.parse(job.promisedAt);
+  const open = job.endedAt === null;
+  return (
+    <Row
+      name={t('job.promised')}
+      act={
+        open && (
+          <Opener command="changePromisedTime" label={t('job.changePromise')} about={t('job.promised')}>
+            {(close) => <PromisedForm job={job} promisedAt={promised} onClose={close} />}
+          </Opener>
+        )
+      }
+    >
+      {promised === null ? t('job.noPromise') : format.moment(promised, now)}
+      {open && promised !== null && promised < now && <strong> {t('job.late')}</strong>}
+    </Row>
+  );
+};
+
+const Contact = ({ view: { job, contacts } }: Props): ReactElement | null => {
+  const { t, format } = useText();
+  const contact = contacts.find((one) => one.id === job.contactId) ?? contacts[0];
+  if (contact === undefined) return null;
+  const { name, phone, mayAgreeAny, mayAgreeUpTo } = contact;
+  const agrees = mayAgreeUpTo === null ? null : t('job.agrees', { amount: format.money(mayAgreeUpTo) });
+  return (
+    <Row name={t('job.contact')}>
+      {name}
+      {phone !== null && (
+        <>
+          {', '}
+          <a href={`tel:${phone}`}>{phone}</a>
+        </>
+      )}
+      <span className="hf-small hf-quiet"> {mayAgreeAny ? t('job.agreesAny') : agrees}</span>
+    </Row>
+  );
+};
+
 /** What is asked of a job most often, beside the page: the money, the promise, the place, whether it may go. */
 export const JobSide = ({ view }: Props): ReactElement => {
   const { t, format } = useText();
   const now = useNow();
-  const { job, vehicle, contacts } = view;
+  const { job, vehicle } = view;
   const board = useBoard();
   const visit = visitOf(board, job.id, now);
   const words = useVisitWords(board, now);
-  const promised = job.promisedAt === null ? null : Date.parse(job.promisedAt);
-  const contact = contacts.find((one) => one.id === job.contactId) ?? contacts[0];
   const moves = vehicle.mayBeDriven ? 'driven' : vehicle.rolls ? 'rollsOnly' : 'notRolls';
   const open = job.endedAt === null;
   return (
     <div className="hf-job-side">
       <Total view={view} />
       <dl className="hf-job-facts">
-        <Row
-          name={t('job.promised')}
-          act={
-            open && (
-              <Opener command="changePromisedTime" label={t('job.changePromise')} about={t('job.promised')}>
-                {(close) => <PromisedForm job={job} promisedAt={promised} onClose={close} />}
-              </Opener>
-            )
-          }
-        >
-          {promised === null ? t('job.noPromise') : format.moment(promised, now)}
-          {open && promised !== null && promised < now && <strong> {t('job.late')}</strong>}
-        </Row>
+        <PromisedTime view={view} />
         {visit !== undefined && open && (
           <Row name={t('job.where')}>
             {words.place(visit)}
@@ -110,22 +138,7 @@ export const JobSide = ({ view }: Props): ReactElement => {
         <Row name={t('job.odometer')}>
           {job.odometerIn === null ? t('job.notRead') : format.distance(job.odometerIn, job.odometerUnit)}
         </Row>
-        {contact !== undefined && (
-          <Row name={t('job.contact')}>
-            {contact.name}
-            {contact.phone !== null && (
-              <>
-                {', '}
-                <a href={`tel:${contact.phone}`}>{contact.phone}</a>
-              </>
-            )}
-            <span className="hf-small hf-quiet">
-              {contact.mayAgreeAny
-                ? ` ${t('job.agreesAny')}`
-                : contact.mayAgreeUpTo !== null && ` ${t('job.agrees', { amount: format.money(contact.mayAgreeUpTo) })}`}
-            </span>
-          </Row>
-        )}
+        <Contact view={view} />
         {view.blockers !== null && (
           <Row name={t('job.leaving')} act={<Link href={handBackPath(job.id)}>{t('job.handBack')}</Link>}>
             <Leaving view={view} />

@@ -29,7 +29,11 @@ export const JobCautions = ({ view }: Props): ReactElement => {
       acts={
         <Opener command="addCaution" label={t('job.addCaution')}>
           {(close) => (
-            <CautionForm vehicleId={view.vehicle.id} jobId={view.job.endedAt === null ? view.job.id : null} onClose={close} />
+            <CautionForm
+              vehicleId={view.vehicle.id}
+              jobId={view.job.endedAt === null ? view.job.id : null}
+              onClose={close}
+            />
           )}
         </Opener>
       }
@@ -80,7 +84,10 @@ export const JobConcerns = ({ view }: Props): ReactElement => {
   const now = useNow(60_000);
   const outcomeOf = (concern: JobView['concerns'][number]): string => {
     if (concern.outcome === null || concern.outcomeAt === null) return t('job.noOutcome');
-    const values = { at: format.moment(Date.parse(concern.outcomeAt), now), outcome: t(`word.outcome.${concern.outcome}`) };
+    const values = {
+      at: format.moment(Date.parse(concern.outcomeAt), now),
+      outcome: t(`word.outcome.${concern.outcome}`),
+    };
     const said = [concern.outcomeConditions, concern.outcomeWords].filter((words) => words !== null).join('; ');
     return said === '' ? t('job.outcomeIs', values) : t('job.outcomeUnder', { ...values, conditions: said });
   };
@@ -107,7 +114,11 @@ export const JobConcerns = ({ view }: Props): ReactElement => {
                   : t('job.appears', { conditions: concern.conditions }),
                 ...view.findings
                   .filter((finding) => finding.concernId === concern.id)
-                  .map((finding) => t('job.cause', { words: [finding.place, finding.words ?? t(`word.finding.${finding.kind}`)].join(', ') })),
+                  .map((finding) =>
+                    t('job.cause', {
+                      words: [finding.place, finding.words ?? t(`word.finding.${finding.kind}`)].join(', '),
+                    }),
+                  ),
                 outcomeOf(concern),
               ]}
             />

@@ -83,7 +83,7 @@ const Head = ({ view }: { readonly view: JobView }): ReactElement => {
 
 const Job = (): ReactElement => {
   const { t } = useText();
-  const { id = '' } = useParams<{ id: string }>();
+  const { id } = useParams<{ id: string }>();
   const read = useJob(id);
   const view = read.data?.job.id === id ? read.data : undefined;
   useAnchor(view !== undefined);

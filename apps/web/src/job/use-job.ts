@@ -7,5 +7,8 @@ import { useBoard } from '../live/use-board.js';
 /** The read of a job, kept fresh by every change of it, of its vehicle and of its parts. */
 export const useJob = (id: string): UseQueryResult<JobView> => {
   const vehicleId = useBoard().tables.job.get(id)?.vehicleId;
-  return useRead<JobView>(`/api/jobs/${id}`, [`job:${id}`, ...(vehicleId === undefined ? [] : [`vehicle:${vehicleId}`])]);
+  return useRead<JobView>(`/api/jobs/${id}`, [
+    `job:${id}`,
+    ...(vehicleId === undefined ? [] : [`vehicle:${vehicleId}`]),
+  ]);
 };

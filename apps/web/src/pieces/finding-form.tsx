@@ -54,7 +54,13 @@ export const FindingForm = ({ jobId, concerns, onClose }: FindingFormProps): Rea
       onSend={() => void send()}
       onClose={onClose}
     >
-      <Field label={t('piece.finding.place')} hint={t('piece.finding.placeHint')} value={place} onChange={setPlace} isRequired />
+      <Field
+        label={t('piece.finding.place')}
+        hint={t('piece.finding.placeHint')}
+        value={place}
+        onChange={setPlace}
+        isRequired
+      />
       <Choice
         label={t('piece.finding.kind')}
         value={kind}

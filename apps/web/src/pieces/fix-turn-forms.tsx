@@ -1,4 +1,4 @@
-import { fixEnds, toldWays, type System } from '@holdfast/domain';
+import { fixEnds, type System, type toldWays } from '@holdfast/domain';
 import { useState, type ReactElement } from 'react';
 
 import { newId } from '../live/send.js';
@@ -68,7 +68,10 @@ export const EndFixForm = ({ fix, jobId, doneLines, onClose }: EndFixProps): Rea
   const learnt = how === null ? undefined : toldFor[how];
   const send = async (): Promise<void> => {
     if (how === null) return;
-    const by = { toldHow: learnt ? (told ?? undefined) : undefined, lineId: how === 'repaired' ? (lineId ?? undefined) : undefined };
+    const by = {
+      toldHow: learnt ? (told ?? undefined) : undefined,
+      lineId: how === 'repaired' ? (lineId ?? undefined) : undefined,
+    };
     const input = { temporaryFixId: fix.id, version: fix.version, how, ...by, words: said(words) };
     const values = { place: fix.place, how: t(`word.fixEnd.${how}`) };
     if (await sending.run('endTemporaryFix', input, { text: 'piece.done.endFix', values })) onClose();

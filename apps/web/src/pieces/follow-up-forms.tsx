@@ -52,7 +52,8 @@ export const FollowUpForm = (props: FollowUpFormProps): ReactElement => {
       needsFollowUpId: needsFollowUpId ?? undefined,
     };
     const input = { followUpId: newId(), vehicleId, ...what, ...needs, ...limits.input };
-    if (await sending.run('addFollowUp', input, { text: 'piece.done.followUp', values: { title: what.title } })) onClose();
+    if (await sending.run('addFollowUp', input, { text: 'piece.done.followUp', values: { title: what.title } }))
+      onClose();
   };
   return (
     <FormSheet

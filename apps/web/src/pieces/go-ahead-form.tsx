@@ -12,7 +12,12 @@ import { decimalOf, said } from './typed.js';
 import { useShopSettings } from '../text/shop-settings.js';
 
 type GoAheadFormProps = {
-  readonly line: { readonly id: string; readonly version: number; readonly title: string; readonly price: string | null };
+  readonly line: {
+    readonly id: string;
+    readonly version: number;
+    readonly title: string;
+    readonly price: string | null;
+  };
   readonly jobId: string;
   /** Whose word is asked: offered as who gave it. */
   readonly asked: string | null;
@@ -38,7 +43,8 @@ export const GoAheadForm = ({ line, jobId, asked, answer: first, onClose }: GoAh
     const { id: lineId, version } = line;
     const what = { lineId, version, answer, words: said(words) };
     const by = { byName: how === 'shop' ? undefined : said(byName), how };
-    const input = answer === 'withCustomer' ? what : { ...what, ...by, upTo: given ? (amount ?? undefined) : undefined };
+    const input =
+      answer === 'withCustomer' ? what : { ...what, ...by, upTo: given ? (amount ?? undefined) : undefined };
     const values = { title: line.title, answer };
     if (await sending.run('recordGoAhead', input, { text: 'piece.done.goAhead', values })) onClose();
   };
@@ -54,7 +60,9 @@ export const GoAheadForm = ({ line, jobId, asked, answer: first, onClose }: GoAh
       onClose={onClose}
     >
       <p className="hf-quiet">
-        {line.price === null ? t('piece.goAhead.noPrice') : t('piece.goAhead.price', { price: format.money(line.price) })}
+        {line.price === null
+          ? t('piece.goAhead.noPrice')
+          : t('piece.goAhead.price', { price: format.money(line.price) })}
       </p>
       <Choice
         label={t('piece.goAhead.answer')}

@@ -50,41 +50,163 @@ export const NamedSelect = ({ label, rows, value, onChange }: NamedSelectProps):
   );
 };
 
-/** One more piece of work on a job. Its go-ahead is asked for afterwards. */
-export const LineForm = (props: LineFormProps): ReactElement => {
-  const { jobId, onClose } = props;
+type Draft = {
+  readonly title: string;
+  readonly book: string;
+  readonly price: string;
+  readonly payer: (typeof payers)[number];
+  readonly equipment: (typeof equipmentKinds)[number] | typeof none;
+  readonly skill: (typeof skills)[number] | typeof none;
+  readonly concernId: string | null;
+  readonly findingId: string | null;
+  readonly afterLineId: string | null;
+  readonly followUpId: string | null;
+};
+
+const newDraft = (concerns: readonly Named[]): Draft => ({
+  title: '',
+  book: '',
+  price: '',
+  payer: 'customer',
+  equipment: none,
+  skill: none,
+  concernId: concerns.length === 1 ? (concerns[0]?.id ?? null) : null,
+  findingId: null,
+  afterLineId: null,
+  followUpId: null,
+});
+
+const orLeftOut = <V extends string>(value: V | typeof none): V | undefined => (value === none ? undefined : value);
+
+/** The line that a draft stands for; what was not said is left out. */
+const lineOf = (draft: Draft) => ({
+  title: draft.title.trim(),
+  bookMinutes: minutesOf(draft.book) ?? undefined,
+  price: decimalOf(draft.price) ?? undefined,
+  payer: draft.payer,
+  equipment: orLeftOut<(typeof equipmentKinds)[number]>(draft.equipment),
+  skill: orLeftOut<(typeof skills)[number]>(draft.skill),
+  concernId: draft.concernId ?? undefined,
+  findingId: draft.findingId ?? undefined,
+  afterLineId: draft.afterLineId ?? undefined,
+  fromFollowUpId: draft.followUpId ?? undefined,
+});
+
+type FieldsProps = { readonly draft: Draft; readonly change: (part: Partial<Draft>) => void };
+
+/** Book hours and price, as told to the customer. */
+const HoursAndPrice = ({ draft, change }: FieldsProps): ReactElement => {
   const { t } = useText();
   const { currency } = useShopSettings();
+  return (
+    <div className="hf-pair">
+      <Field
+        label={t('piece.line.book')}
+        value={draft.book}
+        onChange={(book) => {
+          change({ book });
+        }}
+        hint={t('piece.hoursHint')}
+        wrong={minutesOf(draft.book) === null ? t('piece.wrong.minutes') : null}
+      />
+      <NumberField
+        label={t('piece.line.price', { currency })}
+        value={draft.price}
+        onChange={(price) => {
+          change({ price });
+        }}
+        unit={currency}
+        units={[{ value: currency, label: currency }]}
+        places={2}
+        wrong={decimalOf(draft.price) === null ? t('piece.wrong.amount') : null}
+      />
+    </div>
+  );
+};
+
+/** Who pays, and what the work needs. */
+const PayerAndNeeds = ({ draft, change }: FieldsProps): ReactElement => {
+  const { t } = useText();
+  return (
+    <>
+      <Choice
+        label={t('piece.line.payer')}
+        value={draft.payer}
+        onChange={(payer) => {
+          change({ payer });
+        }}
+        options={optionsOf(payers, (value) => t(`word.payer.${value}`))}
+      />
+      <div className="hf-pair">
+        <Select
+          label={t('piece.line.equipment')}
+          value={draft.equipment}
+          onChange={(equipment) => {
+            change({ equipment });
+          }}
+          options={optionsOf([none, ...equipmentKinds] as const, (one) =>
+            one === none ? t('piece.none') : t(`word.equipment.${one}`),
+          )}
+        />
+        <Select
+          label={t('piece.line.skill')}
+          value={draft.skill}
+          onChange={(skill) => {
+            change({ skill });
+          }}
+          options={optionsOf([none, ...skills] as const, (one) =>
+            one === none ? t('piece.none') : t(`word.skill.${one}`),
+          )}
+        />
+      </div>
+    </>
+  );
+};
+
+/** What the line is about, and what it comes after. */
+const Relations = ({ draft, change, form }: FieldsProps & { readonly form: LineFormProps }): ReactElement => {
+  const { t } = useText();
+  const select = (
+    key: 'concernId' | 'findingId' | 'afterLineId',
+    label: string,
+    rows: readonly Named[],
+  ): ReactElement => (
+    <NamedSelect
+      label={label}
+      rows={rows}
+      value={draft[key]}
+      onChange={(id) => {
+        change({ [key]: id });
+      }}
+    />
+  );
+  return (
+    <>
+      {select('concernId', t('piece.line.concern'), form.concerns)}
+      {select('findingId', t('piece.line.finding'), form.findings ?? [])}
+      {select('afterLineId', t('piece.line.after'), form.lines)}
+    </>
+  );
+};
+
+/** One more piece of work on a job. Its go-ahead is asked for afterwards. */
+export const LineForm = (props: LineFormProps): ReactElement => {
+  const { jobId, followUps = [], onClose } = props;
+  const { t } = useText();
   const sending = useSend();
-  const [title, setTitle] = useState('');
-  const [book, setBook] = useState('');
-  const [price, setPrice] = useState('');
-  const [payer, setPayer] = useState<(typeof payers)[number]>('customer');
-  const [equipment, setEquipment] = useState<(typeof equipmentKinds)[number] | typeof none>(none);
-  const [skill, setSkill] = useState<(typeof skills)[number] | typeof none>(none);
-  const [concernId, setConcernId] = useState<string | null>(props.concerns.length === 1 ? (props.concerns[0]?.id ?? null) : null);
-  const [findingId, setFindingId] = useState<string | null>(null);
-  const [afterLineId, setAfterLineId] = useState<string | null>(null);
-  const [followUpId, setFollowUpId] = useState<string | null>(null);
-  const amount = decimalOf(price);
-  const minutes = minutesOf(book);
+  const [draft, setDraft] = useState<Draft>(() => newDraft(props.concerns));
+  const change = (part: Partial<Draft>): void => {
+    setDraft((before) => ({ ...before, ...part }));
+  };
+  const ready = said(draft.title) !== undefined && decimalOf(draft.price) !== null && minutesOf(draft.book) !== null;
   const send = async (): Promise<void> => {
-    const asked = {
-      title: title.trim(),
-      bookMinutes: minutes ?? undefined,
-      price: amount ?? undefined,
-      payer,
-      equipment: equipment === none ? undefined : equipment,
-      skill: skill === none ? undefined : skill,
-    };
-    const about = {
-      concernId: concernId ?? undefined,
-      findingId: findingId ?? undefined,
-      afterLineId: afterLineId ?? undefined,
-      fromFollowUpId: followUpId ?? undefined,
-    };
-    const done = { text: 'piece.done.line', values: { title: asked.title } } as const;
-    if (await sending.run('addLine', { lineId: newId(), jobId, ...asked, ...about }, done)) onClose();
+    const line = lineOf(draft);
+    const done = { text: 'piece.done.line', values: { title: line.title } } as const;
+    if (await sending.run('addLine', { lineId: newId(), jobId, ...line }, done)) onClose();
+  };
+  const takeUp = (followUpId: string | null): void => {
+    const title = followUps.find((one) => one.id === followUpId)?.title ?? '';
+    change(said(draft.title) === undefined ? { followUpId, title } : { followUpId });
   };
   return (
     <FormSheet
@@ -92,62 +214,23 @@ export const LineForm = (props: LineFormProps): ReactElement => {
       command="addLine"
       act={t('piece.line.act')}
       sending={sending}
-      ready={said(title) !== undefined && amount !== null && minutes !== null}
+      ready={ready}
       jobId={jobId}
       onSend={() => void send()}
       onClose={onClose}
     >
-      <NamedSelect
-        label={t('piece.line.followUp')}
-        rows={props.followUps ?? []}
-        value={followUpId}
-        onChange={(id) => {
-          setFollowUpId(id);
-          if (said(title) === undefined) setTitle(props.followUps?.find((one) => one.id === id)?.title ?? '');
+      <NamedSelect label={t('piece.line.followUp')} rows={followUps} value={draft.followUpId} onChange={takeUp} />
+      <Field
+        label={t('piece.line.title')}
+        value={draft.title}
+        onChange={(title) => {
+          change({ title });
         }}
+        isRequired
       />
-      <Field label={t('piece.line.title')} value={title} onChange={setTitle} isRequired />
-      <div className="hf-pair">
-        <Field
-          label={t('piece.line.book')}
-          value={book}
-          onChange={setBook}
-          hint={t('piece.hoursHint')}
-          wrong={minutes === null ? t('piece.wrong.minutes') : null}
-        />
-        <NumberField
-          label={t('piece.line.price', { currency })}
-          value={price}
-          onChange={setPrice}
-          unit={currency}
-          units={[{ value: currency, label: currency }]}
-          places={2}
-          wrong={amount === null ? t('piece.wrong.amount') : null}
-        />
-      </div>
-      <NamedSelect label={t('piece.line.concern')} rows={props.concerns} value={concernId} onChange={setConcernId} />
-      <NamedSelect label={t('piece.line.finding')} rows={props.findings ?? []} value={findingId} onChange={setFindingId} />
-      <Choice
-        label={t('piece.line.payer')}
-        value={payer}
-        onChange={setPayer}
-        options={optionsOf(payers, (value) => t(`word.payer.${value}`))}
-      />
-      <div className="hf-pair">
-        <Select
-          label={t('piece.line.equipment')}
-          value={equipment}
-          onChange={setEquipment}
-          options={optionsOf([none, ...equipmentKinds] as const, (one) => (one === none ? t('piece.none') : t(`word.equipment.${one}`)))}
-        />
-        <Select
-          label={t('piece.line.skill')}
-          value={skill}
-          onChange={setSkill}
-          options={optionsOf([none, ...skills] as const, (one) => (one === none ? t('piece.none') : t(`word.skill.${one}`)))}
-        />
-      </div>
-      <NamedSelect label={t('piece.line.after')} rows={props.lines} value={afterLineId} onChange={setAfterLineId} />
+      <HoursAndPrice draft={draft} change={change} />
+      <PayerAndNeeds draft={draft} change={change} />
+      <Relations draft={draft} change={change} form={props} />
     </FormSheet>
   );
 };

@@ -13,7 +13,16 @@ type LogListProps = {
   readonly titles: ReadonlyMap<string, string>;
 };
 
-const subjectKeys = ['lineId', 'partLineId', 'temporaryFixId', 'followUpId', 'findingId', 'cautionId', 'concernId', 'bayId'];
+const subjectKeys = [
+  'lineId',
+  'partLineId',
+  'temporaryFixId',
+  'followUpId',
+  'findingId',
+  'cautionId',
+  'concernId',
+  'bayId',
+];
 const nothing = 'empty';
 
 /** What was recorded, as sentences with their day and who; made from command and facts, which hold no names. */

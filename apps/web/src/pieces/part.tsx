@@ -61,7 +61,9 @@ export const SmallList = ({ lines }: { readonly lines: readonly string[] }): Rea
   );
 
 /** A small list of what was said or done when; the dates stand in their own column. */
-export const Dated = (props: { readonly lines: readonly { readonly when: string; readonly what: string }[] }): ReactElement | null =>
+export const Dated = (props: {
+  readonly lines: readonly { readonly when: string; readonly what: string }[];
+}): ReactElement | null =>
   props.lines.length === 0 ? null : (
     <dl className="hf-dated">
       {props.lines.map(({ when, what }, at) => (

@@ -142,7 +142,12 @@ export const PhotoForm = ({ jobId, of, onClose }: PhotoFormProps): ReactElement 
       heading={t('piece.photo.heading')}
       command="attachPhoto"
       act={t('piece.photo.act')}
-      sending={{ pending: photos.pending, problem: photos.problem, clear: () => undefined, run: () => Promise.resolve(null) }}
+      sending={{
+        pending: photos.pending,
+        problem: photos.problem,
+        clear: () => undefined,
+        run: () => Promise.resolve(null),
+      }}
       ready={photos.files.length > 0}
       jobId={jobId}
       onSend={() => void send()}

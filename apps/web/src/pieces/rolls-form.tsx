@@ -6,7 +6,12 @@ import { FormSheet } from './form-sheet.js';
 import { Tick } from './ticks.js';
 
 type RollsFormProps = {
-  readonly vehicle: { readonly id: string; readonly plate: string; readonly rolls: boolean; readonly mayBeDriven: boolean };
+  readonly vehicle: {
+    readonly id: string;
+    readonly plate: string;
+    readonly rolls: boolean;
+    readonly mayBeDriven: boolean;
+  };
   readonly jobId?: string;
   readonly onClose: () => void;
 };
@@ -19,7 +24,8 @@ export const RollsForm = ({ vehicle, jobId, onClose }: RollsFormProps): ReactEle
   const [mayBeDriven, setMayBeDriven] = useState(vehicle.mayBeDriven);
   const send = async (): Promise<void> => {
     const input = { vehicleId: vehicle.id, rolls, mayBeDriven };
-    if (await sending.run('recordRolls', input, { text: 'piece.done.rolls', values: { plate: vehicle.plate } })) onClose();
+    if (await sending.run('recordRolls', input, { text: 'piece.done.rolls', values: { plate: vehicle.plate } }))
+      onClose();
   };
   return (
     <FormSheet

@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import { Checkbox, CheckboxGroup, Label, Text } from 'react-aria-components';
+import { CheckboxButton, CheckboxField, CheckboxGroup, Label, Text } from 'react-aria-components';
 
 import './ticks.css';
 import type { Named } from './line-form.js';
@@ -28,9 +28,11 @@ export const Ticks = ({ label, hint, rows, value, onChange }: TicksProps): React
     <Label>{label}</Label>
     <div className="hf-ticks">
       {rows.map((row) => (
-        <Checkbox key={row.id} value={row.id} className="hf-tick">
-          <Box>{row.title}</Box>
-        </Checkbox>
+        <CheckboxField key={row.id} value={row.id}>
+          <CheckboxButton className="hf-tick">
+            <Box>{row.title}</Box>
+          </CheckboxButton>
+        </CheckboxField>
       ))}
     </div>
     {hint !== undefined && (
@@ -49,7 +51,9 @@ type TickProps = {
 
 /** Yes or not yes. */
 export const Tick = ({ label, value, onChange }: TickProps): ReactElement => (
-  <Checkbox className="hf-tick" isSelected={value} onChange={onChange}>
-    <Box>{label}</Box>
-  </Checkbox>
+  <CheckboxField isSelected={value} onChange={onChange}>
+    <CheckboxButton className="hf-tick">
+      <Box>{label}</Box>
+    </CheckboxButton>
+  </CheckboxField>
 );

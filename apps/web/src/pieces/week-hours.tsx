@@ -60,12 +60,13 @@ type DayProps = {
   readonly name: string;
   readonly hours: HoursOfDay;
   readonly first: readonly [string, string];
+  /** Words on the act that adds a span. */
+  readonly add: string;
   readonly onChange: (hours: HoursOfDay) => void;
 };
 
 /** The spans of one day, and one more. */
-const DayCell = ({ name, hours, first, onChange }: DayProps): ReactElement => {
-  const { t } = useText();
+const DayCell = ({ name, hours, first, add, onChange }: DayProps): ReactElement => {
   return (
     <div className="hf-day-spans">
       {hours.map((span, at) => (
@@ -84,12 +85,12 @@ const DayCell = ({ name, hours, first, onChange }: DayProps): ReactElement => {
       <Button
         size="small"
         look="plain"
-        label={t('week.addTo', { name })}
+        label={`${add}: ${name}`}
         onPress={() => {
           onChange([...hours, hours.length === 0 ? first : ['', '']]);
         }}
       >
-        {t('week.add')}
+        {add}
       </Button>
     </div>
   );
@@ -127,6 +128,7 @@ export const WeekHours = (props: WeekProps): ReactElement => {
             name={name}
             hours={hours[day]}
             first={['07:30', '17:00']}
+            add={t('week.add')}
             onChange={(changed) => {
               onHours({ ...hours, [day]: changed });
             }}
@@ -138,6 +140,7 @@ export const WeekHours = (props: WeekProps): ReactElement => {
               name={t('week.breakOn', { day: name })}
               hours={breaks[day]}
               first={['12:00', '12:30']}
+              add={t('week.addBreak')}
               onChange={(changed) => {
                 onBreaks({ ...breaks, [day]: changed });
               }}

@@ -11,11 +11,16 @@ export const VehicleFacts = ({ view }: { readonly view: VehicleView }): ReactEle
   const { vehicle, customer, photos } = view;
   const mass = (kg: number | null, source: typeof vehicle.curbSource): string => {
     if (kg === null) return t('vehicle.unknown');
-    return source === null ? t('vehicle.mass', { kg }) : t('vehicle.massFrom', { kg, source: t(`word.mass.${source}`) });
+    return source === null
+      ? t('vehicle.mass', { kg })
+      : t('vehicle.massFrom', { kg, source: t(`word.mass.${source}`) });
   };
   const facts: readonly (readonly [string, string])[] = [
     [t('vehicle.customer'), customer?.name ?? t('vehicle.nobody')],
-    [t('vehicle.kind'), t('vehicle.kindIs', { kind: t(`word.vehicle.${vehicle.kind}`), drive: t(`word.drive.${vehicle.drive}`) })],
+    [
+      t('vehicle.kind'),
+      t('vehicle.kindIs', { kind: t(`word.vehicle.${vehicle.kind}`), drive: t(`word.drive.${vehicle.drive}`) }),
+    ],
     [t('vehicle.vin'), vehicle.vin ?? t('vehicle.unknown')],
     [t('vehicle.curb'), mass(vehicle.curbKg, vehicle.curbSource)],
     [t('vehicle.gross'), mass(vehicle.grossKg, vehicle.grossSource)],

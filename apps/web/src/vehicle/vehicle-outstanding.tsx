@@ -72,7 +72,10 @@ export const VehicleCautions = ({ view, jobId }: WithVisit): ReactElement => {
       </Entries>
       <SmallList
         lines={over.map((caution) =>
-          t('vehicle.cautionEnded', { caution: cautionWords(caution, t), at: at(caution.endedAt ?? caution.effectiveAt) }),
+          t('vehicle.cautionEnded', {
+            caution: cautionWords(caution, t),
+            at: at(caution.endedAt ?? caution.effectiveAt),
+          }),
         )}
       />
     </Part>

@@ -18,7 +18,7 @@ import { VehicleCautions, VehicleFixes, VehicleFollowUps } from './vehicle-outst
 
 const Vehicle = (): ReactElement => {
   const { t } = useText();
-  const { id = '' } = useParams<{ id: string }>();
+  const { id } = useParams<{ id: string }>();
   const read = useRead<VehicleView>(`/api/vehicles/${id}`, [`vehicle:${id}`]);
   const view = read.data?.vehicle.id === id ? read.data : undefined;
   if (view === undefined) return <ReadState error={read.error} missing={t('vehicle.notThere')} />;

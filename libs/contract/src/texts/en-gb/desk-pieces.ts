@@ -21,7 +21,7 @@ export const deskPiecesEnGb = {
   'week.day': 'Day',
   'week.breaks': 'Breaks',
   'week.add': 'Add hours',
-  'week.addTo': 'Add hours: {name}',
+  'week.addBreak': 'Add a break',
   'week.from': '{name}, from',
   'week.to': '{name}, to',
   'week.remove': 'Take out: {name}',

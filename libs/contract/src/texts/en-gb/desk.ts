@@ -1,7 +1,8 @@
 /** The desk: what matters now, and check-in. */
 export const deskEnGb = {
   'desk.heading': 'Desk',
-  'desk.under': '{here, plural, =0 {No vehicle here} one {# vehicle here} other {# vehicles here}}, {calls, plural, =0 {no call to make} one {# call to make} other {# calls to make}}',
+  'desk.under':
+    '{here, plural, =0 {No vehicle here} one {# vehicle here} other {# vehicles here}}, {calls, plural, =0 {no call to make} one {# call to make} other {# calls to make}}',
   'desk.checkIn': 'Check in',
   'desk.calls': 'Calls to make',
   'desk.callsUnder': 'Lines that wait for the customer’s word',

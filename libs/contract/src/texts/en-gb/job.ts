@@ -103,7 +103,8 @@ export const jobEnGb = {
   'job.total': 'Total so far',
   'job.given': 'against given',
   'job.over': 'More than was given. Ask before going on.',
-  'job.unpriced': '{count, plural, one {# line with the go-ahead has no price} other {# lines with the go-ahead have no price}}',
+  'job.unpriced':
+    '{count, plural, one {# line with the go-ahead has no price} other {# lines with the go-ahead have no price}}',
   'job.promised': 'Promised',
   'job.noPromise': 'no time',
   'job.late': 'past',
@@ -121,7 +122,8 @@ export const jobEnGb = {
   'job.agreesAny': 'may agree to any amount',
   'job.leaving': 'Hand-back',
   'job.ready': 'Ready: nothing stands in the way.',
-  'job.readyTransporter': 'Ready on a transporter; by road {count, plural, one {# thing stands} other {# things stand}} in the way.',
+  'job.readyTransporter':
+    'Ready on a transporter; by road {count, plural, one {# thing stands} other {# things stand}} in the way.',
   'job.notReady': '{count, plural, one {# thing stands} other {# things stand}} in the way.',
   'job.flags': 'Recorded although it should not have happened',
   'job.log': 'What was recorded',

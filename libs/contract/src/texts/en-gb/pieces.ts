@@ -107,7 +107,8 @@ export const piecesEnGb = {
   'piece.hold.act': 'Hold it',
   'piece.done.hold': 'Held for {reason}.',
   'piece.endHold.heading': 'End the hold for {reason}',
-  'piece.endHold.parts': 'It ends by itself once its parts are here. Ending it by hand says that it can go on without them.',
+  'piece.endHold.parts':
+    'It ends by itself once its parts are here. Ending it by hand says that it can go on without them.',
   'piece.endHold.act': 'End the hold',
   'piece.done.endHold': 'The hold for {reason} has ended.',
   'piece.fix.heading': 'A temporary fix',
@@ -129,7 +130,8 @@ export const piecesEnGb = {
   'piece.fix.act': 'Record the fix',
   'piece.done.fix': 'Temporary fix recorded: {place}.',
   'piece.check.heading': 'Second check: {place}',
-  'piece.check.under': 'You record that you, another person than the one who made it, have looked at this temporary fix.',
+  'piece.check.under':
+    'You record that you, another person than the one who made it, have looked at this temporary fix.',
   'piece.check.words': 'What you saw',
   'piece.check.act': 'I have checked it',
   'piece.done.secondCheck': 'Second check recorded: {place}.',
@@ -143,7 +145,8 @@ export const piecesEnGb = {
   'piece.done.endFix': 'Temporary fix, {place}: {how}.',
   'piece.finding.heading': 'A finding',
   'piece.finding.place': 'Where on the vehicle',
-  'piece.finding.placeHint': 'Always the same words for the same place: what was found there before is shown beside it.',
+  'piece.finding.placeHint':
+    'Always the same words for the same place: what was found there before is shown beside it.',
   'piece.finding.kind': 'Kind',
   'piece.finding.words': 'What was seen',
   'piece.finding.measure': 'Measured',
@@ -175,8 +178,10 @@ export const piecesEnGb = {
   'piece.caution.act': 'Put it up',
   'piece.done.caution': 'Caution put up: {caution}.',
   'piece.endCaution.heading': 'No longer: {caution}',
-  'piece.endCaution.standing': 'A standing caution ends with the line that mended it, or by owner or manager with words.',
-  'piece.endCaution.working': 'A working caution is ended by who put it up, the person named with it, or owner or manager.',
+  'piece.endCaution.standing':
+    'A standing caution ends with the line that mended it, or by owner or manager with words.',
+  'piece.endCaution.working':
+    'A working caution is ended by who put it up, the person named with it, or owner or manager.',
   'piece.endCaution.line': 'Mended with the line',
   'piece.endCaution.act': 'End the caution',
   'piece.done.endCaution': 'Caution ended: {caution}.',

@@ -17,8 +17,7 @@ export const piecesEnUs = {
     'With this system open the vehicle leaves on a transporter, or repaired for good. By road only if owner or manager allows it by name with words, another person has checked it, and whoever receives the vehicle signs for exactly this.',
   'piece.fix.line': 'Made with the operation',
   'piece.endFix.line': 'Repaired with the operation',
-  'piece.endFix.noLine':
-    'No operation of this vehicle is done. Finish the operation of the permanent repair first.',
+  'piece.endFix.noLine': 'No operation of this vehicle is done. Finish the operation of the permanent repair first.',
   'piece.photo.showsPeople': 'People can be recognized on it',
   'piece.photo.act': 'Put on the repair order',
   'piece.endCaution.standing':
