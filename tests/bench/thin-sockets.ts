@@ -1,5 +1,7 @@
 /** Clients that only count: they speak the socket protocol by hand and parse nothing but the number of a change. */
-import { WebSocket } from 'ws';
+import { type RawData, WebSocket } from 'ws';
+
+const textOf = (data: RawData): string => (Buffer.isBuffer(data) ? data.toString() : Buffer.concat([data].flat() as Buffer[]).toString());
 
 export interface ThinClients {
   /** Waits until every client has the change with this number; gives the moment of the last, by performance.now(). */
@@ -54,14 +56,14 @@ export async function openBare(url: string, size: number): Promise<ThinClients> 
   const sockets: WebSocket[] = [];
   for (let at = 0; at < size; at += 1) {
     const socket = new WebSocket(url, { perMessageDeflate: false });
-    socket.on('message', (data) => counts.take(String(data)));
+    socket.on('message', (data) => counts.take(textOf(data)));
     await new Promise<void>((resolve, reject) => {
       socket.once('open', () => resolve());
       socket.once('error', reject);
     });
     sockets.push(socket);
   }
-  return { lastReceipt: counts.wait, close: () => sockets.forEach((socket) => socket.terminate()) };
+  return { lastReceipt: (seq) => counts.wait(seq), close: () => sockets.forEach((socket) => socket.terminate()) };
 }
 
 export interface LiveTarget {
@@ -79,7 +81,7 @@ export async function openLive(target: LiveTarget, size: number): Promise<ThinCl
     const token = target.tokens[at % target.tokens.length] ?? '';
     sockets.push(await openOne(target, token, (text) => counts.take(text)));
   }
-  return { lastReceipt: counts.wait, close: () => sockets.forEach((socket) => socket.terminate()) };
+  return { lastReceipt: (seq) => counts.wait(seq), close: () => sockets.forEach((socket) => socket.terminate()) };
 }
 
 function openOne(target: LiveTarget, token: string, take: (text: string) => void): Promise<WebSocket> {
@@ -89,7 +91,7 @@ function openOne(target: LiveTarget, token: string, take: (text: string) => void
     socket.once('error', reject);
     socket.once('close', (code) => reject(new Error(`closed ${String(code)}`)));
     socket.on('message', (data) => {
-      const text = String(data);
+      const text = textOf(data);
       if (text.startsWith('0')) socket.send('40');
       else if (text === '2') socket.send('3');
       else if (text.startsWith('40')) {

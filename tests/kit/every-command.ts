@@ -70,7 +70,7 @@ export async function everyCommand(shop: EngineShop, pool: pg.Pool, step: Step):
   await go('attachPhoto', { jobId, content: 'a'.repeat(64), width: 10, height: 10, moment: 'before' }, technician);
   const part = await made('wantPart', 'partLine', { lineId: line, description: 'Step bumper', quantity: '1', needed: 'beforeRefit' }, technician);
   const bolts = await made('wantPart', 'partLine', { lineId: line, description: 'Bolts', quantity: '2', needed: 'mayFollow' }, technician);
-  const hold = await made('openHold', 'hold', { jobId, reason: 'parts', lineIds: [line], partLineIds: [part] }, technician);
+  await made('openHold', 'hold', { jobId, reason: 'parts', lineIds: [line], partLineIds: [part] }, technician);
   await go('stopWork', { clockId: clock, version: await version('clock', clock), handover: 'One end is off; the bolts lie in the cab' }, technician);
   await go('placeOrder', { supplierId, reference: 'HP-1', lines: [{ partLineId: part, version: await version('part_line', part) }] });
   await go('recordDueIn', { partLineIds: [part], state: 'backorderedWithDate', dueOn: '2031-02-03' });
@@ -83,7 +83,7 @@ export async function everyCommand(shop: EngineShop, pool: pg.Pool, step: Step):
   const tool = await made('openHold', 'hold', { jobId, reason: 'tool', words: 'Puller is lent' }, technician);
   await go('endHold', { holdId: tool, version: await version('hold', tool) }, technician);
   await go('fitPart', { partLineId: part, version: await version('part_line', part) }, technician);
-  const again = await made('startWork', 'clock', { lineId: line }, technician);
+  await made('startWork', 'clock', { lineId: line }, technician);
   // Somebody else says the technician began elsewhere: contested, and settled as it stands.
   await go('startWork', { lineId: rattle, personId: tech, alreadyStarted: true });
   const { rows: reports } = await pool.query<{ id: string }>(`select id from report where shop_id = $1 and state = 'contested'`, [shop.shopId]);
@@ -106,6 +106,4 @@ export async function everyCommand(shop: EngineShop, pool: pg.Pool, step: Step):
   await go('endTemporaryFix', { temporaryFixId: fix, version: await version('temporary_fix', fix), how: 'mendedElsewhere', toldHow: 'told', words: 'By the maker' });
   const { rows: open } = await pool.query<{ id: string }>(`select id from follow_up where shop_id = $1 and state = 'open' and id <> $2`, [shop.shopId, followUp]);
   for (const { id } of open) await go('closeFollowUp', { followUpId: id, version: await version('follow_up', id), how: 'dropped', words: 'Sold' });
-  void hold;
-  void again;
 }

@@ -63,7 +63,7 @@ function between(was: VisibleRows, is: VisibleRows, audience: Audience): BoardDi
       if (!now.has(id)) (gone[table] ??= []).push(id);
     }
   }
-  return { put, gone } as BoardDifference;
+  return { put, gone };
 }
 
 const none: ReadonlyMap<string, AnyRow> = new Map();

@@ -3,10 +3,10 @@
  * (an outbox sends a chain whose versions it cannot know yet). Other rows of the job do not matter.
  */
 import { commands } from '@holdfast/contract';
-import { type CommandName, Refused, refuse, type TableName } from '@holdfast/domain';
+import { Refused, refuse, type TableName } from '@holdfast/domain';
 import type { OpenedCommand, Sent } from './ports.js';
 
-export function checkVersion(opened: OpenedCommand, sent: Sent<CommandName>): Refused | null {
+export function checkVersion(opened: OpenedCommand, sent: Sent): Refused | null {
   const { row } = commands[sent.name];
   if (!row) return null;
   const input = sent.input as unknown as Readonly<Record<string, unknown>>;

@@ -2,7 +2,7 @@
  * When a command happened. Facts and turns from an outbox carry the device's time; it is corrected by the offset that
  * this request measured (the device's clock when it sent against ours), and is never later than now. Claims take now.
  */
-import { type CommandName, Refused, refuse } from '@holdfast/domain';
+import { Refused, refuse } from '@holdfast/domain';
 import type { CommandClass } from '@holdfast/contract';
 import type { Sent } from './ports.js';
 
@@ -12,7 +12,7 @@ const skewWorthMarkingMs = 2 * 60_000;
 const futureToleranceMs = 60_000;
 
 export function effectiveTime(
-  sent: Sent<CommandName>,
+  sent: Sent,
   kind: CommandClass,
   now: number,
 ): { readonly effectiveAt: number; readonly skewMs: number } | Refused {
@@ -29,7 +29,7 @@ export function effectiveTime(
 }
 
 /** A claim that says what is already so is a report of a fact. */
-function isReport(sent: Sent<CommandName>): boolean {
+function isReport(sent: Sent): boolean {
   const input = sent.input as { alreadyThere?: boolean; alreadyStarted?: boolean };
   return input.alreadyThere === true || input.alreadyStarted === true;
 }

@@ -155,7 +155,7 @@ function decided<N extends CommandName>(
   if (outcome instanceof Refused) return outcome;
   markDeviceClock(after, sent, at);
   settle(after, at);
-  return entryOf(opened, sender, sent, at, outcome, after);
+  return entryOf(opened, { sender, sent, at }, outcome, after);
 }
 
 /** What a device reported with a clock that was off is recorded at the corrected time and marked. */
@@ -168,9 +168,7 @@ function markDeviceClock(rows: Rows, sent: Sent, at: Circumstances): void {
 
 function entryOf(
   opened: OpenedCommand,
-  sender: Sender,
-  sent: Sent,
-  at: Circumstances,
+  { sender, sent, at }: { readonly sender: Sender; readonly sent: Sent; readonly at: Circumstances },
   outcome: Outcome,
   after: Rows,
 ): Decided {

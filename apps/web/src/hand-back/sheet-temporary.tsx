@@ -24,7 +24,15 @@ const Fix = ({ fix }: { readonly fix: SheetFix }): ReactElement => {
     ...fix.secondChecks.map((check) =>
       t(check.samePerson ? 'sheet.fixCheckedSelf' : 'sheet.fixChecked', { name: check.by, at: at(check.at) }),
     ),
-    ...(fix.byRoad === null ? [] : [t('sheet.fixByRoad', { name: fix.byRoad.allowedBy, words: fix.byRoad.words })]),
+    ...(fix.byRoad === null
+      ? []
+      : [
+          t('sheet.fixByRoad', {
+            name: fix.byRoad.allowedBy,
+            words: fix.byRoad.words,
+            signed: String(fix.byRoad.receiverSigned),
+          }),
+        ]),
   ];
   return (
     <li>

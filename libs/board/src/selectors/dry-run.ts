@@ -1,5 +1,5 @@
 /** Asks the domain, on the board's rows, what a command would be answered: the reason stands on the button before it is pressed. */
-import { type By, type CommandInputs, type CommandName, type Decide, type Refusal, Refused, rules } from '@holdfast/domain';
+import { type By, type CommandInputs, type CommandName, type Refusal, Refused, rules } from '@holdfast/domain';
 import type { Board } from '../board.js';
 import { calendarOfBoard, rowsOf } from './rows-of.js';
 
@@ -15,7 +15,7 @@ export function wouldRefuse<N extends CommandName>(
   now: number,
 ): readonly Refusal[] {
   let ids = 0;
-  const decide = rules[name].decide as Decide<CommandInputs[N]>;
+  const decide = rules[name].decide;
   const outcome = decide(rowsOf(board).fork(), input, {
     now,
     effectiveAt: now,

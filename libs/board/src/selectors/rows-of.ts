@@ -4,7 +4,7 @@
  *
  * The rules are not said a second time: a board gives a bag of rows, and the domain's own questions are asked of it.
  */
-import { type Row, Rows, type TableName } from '@holdfast/domain';
+import { type Row, Rows } from '@holdfast/domain';
 import { type Calendar, calendarOf } from '@holdfast/shop-calendar';
 import { type Board, type BoardTables } from '../board.js';
 import { boardTables } from '../visible.js';
@@ -16,7 +16,7 @@ export function rowsOf(board: Board): Rows {
   let rows = bags.get(board.tables);
   if (!rows) {
     const content = Object.fromEntries(boardTables(board.audience).map((name) => [name, [...board.tables[name].values()]]));
-    rows = Rows.of(content as { readonly [T in TableName]?: readonly Row<T>[] });
+    rows = Rows.of(content);
     bags.set(board.tables, rows);
   }
   return rows;

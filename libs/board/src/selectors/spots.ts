@@ -53,7 +53,7 @@ export function accountLines(board: Board, jobId: string): JobLine[] {
 
 export function accountHolds(board: Board, jobId: string) {
   const rows = rowsOf(board);
-  const named = rows.list('holdLine', (one) => one.jobId === jobId || one.jobId === undefined);
+  const named = rows.list('holdLine');
   return rows
     .list('hold', (hold) => hold.jobId === jobId)
     .map((hold) => ({

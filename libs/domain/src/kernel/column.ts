@@ -40,7 +40,7 @@ export const json = <V>(): Column<V> => column<V>('json');
 export const oneOf = <const W extends string>(values: readonly W[]): Column<W> => column<W>('text', { values });
 
 export function orNull<V>(c: Column<V>): Column<V | null> {
-  return { ...c, nullable: true } as Column<V | null>;
+  return { ...c, nullable: true };
 }
 /** Names, telephone numbers, prices and free words: on staff screens, never on a wall. */
 export function offWall<V>(c: Column<V>): Column<V> {

@@ -118,7 +118,7 @@ export class Rows {
   content(): { readonly [T in TableName]?: readonly Row<T>[] } {
     return Object.fromEntries(
       (Object.keys(this.bags) as TableName[]).map((name) => [name, [...this.bag(name).values()]]),
-    ) as { readonly [T in TableName]?: readonly Row<T>[] };
+    );
   }
 }
 

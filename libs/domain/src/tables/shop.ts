@@ -1,5 +1,6 @@
 import { bool, day, decimal, int, json, offWall, oneOf, orNull, ref, table, text } from '../kernel/column.js';
-import { equipmentKinds, massUnits, roles } from './words.js';
+import type { equipmentKinds, roles } from './words.js';
+import { massUnits } from './words.js';
 
 /** `[from, to]` in the shop's local time, `HH:MM`; `to` not after `from` crosses midnight. */
 export type HoursOfDay = readonly (readonly [from: string, to: string])[];

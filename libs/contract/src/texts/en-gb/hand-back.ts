@@ -75,7 +75,8 @@ export const handBackEnGb = {
   'sheet.fixUntil': 'Limits: {limits}',
   'sheet.fixChecked': 'Looked at by a second person: {name}, {at}',
   'sheet.fixCheckedSelf': 'Looked at again by the same person, {name}, {at}',
-  'sheet.fixByRoad': 'Left by road on the word of {name}: “{words}”. Signed for by the receiver.',
+  'sheet.fixByRoad':
+    'Left by road on the word of {name}: “{words}”.{signed, select, true { Signed for by the receiver.} other {}}',
   'sheet.putOff': 'Not done',
   'sheet.putOffWhy':
     '{why, select, deferred {put off by the customer} declined {declined by the customer} carriedOver {begun, carried over} dropped {not done} other {left for later}}',

@@ -1,0 +1,12 @@
+import type { Turn } from './shapes.js';
+
+export interface TakeBack {
+  /** Number of one's own change, at most ten minutes old. */
+  seq: number;
+}
+export interface SettleCard extends Turn {
+  reportId: string;
+  /** Take the report as what happened (what it clashes with is ended or voided), or leave what is settled. */
+  take: boolean;
+  words: string;
+}
