@@ -32,7 +32,11 @@ app.post<{ Body: Body }>('/api/commands/changePromisedTime', async (request, rep
   const client = await pool.connect();
   try {
     await client.query('BEGIN');
-    await client.query({ name: 'lock', text: 'select seq from head where shop_id = $1 for no key update', values: [shopId] });
+    await client.query({
+      name: 'lock',
+      text: 'select seq from head where shop_id = $1 for no key update',
+      values: [shopId],
+    });
     const { rows } = await client.query<{ seq: string; stored: string | null; now: Date; version: number }>({
       name: 'read',
       text: `select h.seq, (select body from answer a where a.shop_id = $1 and a.sender = $2 and a.key = $3) as stored, clock_timestamp() as now, j.version
@@ -46,7 +50,11 @@ from head h join job j on j.shop_id = h.shop_id and j.id = $4 where h.shop_id = 
     }
     const seq = Number(row.seq) + 1;
     const body = JSON.stringify({ seq, at: row.now.toISOString(), created: {}, flags: [], contested: [] });
-    await client.query({ name: 'update', text: 'update job set promised_at = $4, version = version + 1 where shop_id = $1 and id = $2 and version = $3', values: [shopId, jobId, version, promisedAt] });
+    await client.query({
+      name: 'update',
+      text: 'update job set promised_at = $4, version = version + 1 where shop_id = $1 and id = $2 and version = $3',
+      values: [shopId, jobId, version, promisedAt],
+    });
     await client.query({
       name: 'log',
       text: `with h as (update head set seq = $2, last_at = $3 where shop_id = $1 returning shop_id),

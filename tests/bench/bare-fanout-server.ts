@@ -14,7 +14,11 @@ await listener.connect();
 let last = 0;
 listener.on('notification', () => {
   void pool
-    .query<{ seq: string; text: string }>({ name: 'after', text: 'select seq, text from feed where seq > $1 order by seq', values: [last] })
+    .query<{ seq: string; text: string }>({
+      name: 'after',
+      text: 'select seq, text from feed where seq > $1 order by seq',
+      values: [last],
+    })
     .then(({ rows }) => {
       for (const row of rows) {
         last = Math.max(last, Number(row.seq));

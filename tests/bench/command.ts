@@ -10,7 +10,12 @@ import { benchDatabase, type BenchLine, percentile, round } from './measure.js';
 interface Target {
   readonly url: string;
   readonly pid: number;
-  readonly jobs: readonly { readonly shopId: string; readonly jobId: string; readonly token: string; version: number }[];
+  readonly jobs: readonly {
+    readonly shopId: string;
+    readonly jobId: string;
+    readonly token: string;
+    version: number;
+  }[];
 }
 
 interface Run {
@@ -36,7 +41,10 @@ async function load(target: Target, jobs: Target['jobs'], seconds: number): Prom
         const reply = await request('POST', `${target.url}/api/commands/changePromisedTime`, {
           token: job.token,
           headers: { 'idempotency-key': randomUUID() },
-          body: target.pid === barePid ? { shopId: job.shopId, jobId: job.jobId, version: job.version, promisedAt } : { jobId: job.jobId, version: job.version, promisedAt },
+          body:
+            target.pid === barePid
+              ? { shopId: job.shopId, jobId: job.jobId, version: job.version, promisedAt }
+              : { jobId: job.jobId, version: job.version, promisedAt },
         });
         if (reply.status !== 200) throw new Error(`${String(reply.status)} ${JSON.stringify(reply.body)}`);
         job.version += 1;
@@ -54,7 +62,11 @@ async function load(target: Target, jobs: Target['jobs'], seconds: number): Prom
 }
 
 let barePid = 0;
-const median = (values: readonly number[]) => percentile([...values].sort((a, b) => a - b), 0.5);
+const median = (values: readonly number[]) =>
+  percentile(
+    [...values].sort((a, b) => a - b),
+    0.5,
+  );
 
 /** Runs of the two in turns, so that slow drift of the machine hits both; medians of each figure. */
 async function compare(ours: Target, bare: Target, pick: (target: Target) => Target['jobs']) {
@@ -124,7 +136,8 @@ export async function benchCommand(): Promise<BenchLine> {
       ratio,
       throughputRatio: throughput,
       cpuRatio: cpu,
-      target: 'p50 ≤ 1.5 × bare at 8 clients in one shop; ≥ 0.6 × its throughput at 32 clients over 50 shops; CPU ≤ 2.5 ×',
+      target:
+        'p50 ≤ 1.5 × bare at 8 clients in one shop; ≥ 0.6 × its throughput at 32 clients over 50 shops; CPU ≤ 2.5 ×',
       holds: ratio <= 1.5 && throughput >= 0.6 && cpu <= 2.5,
     };
   } finally {

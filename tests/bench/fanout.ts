@@ -5,7 +5,16 @@
  */
 import { spawn } from 'node:child_process';
 import pg from 'pg';
-import { command, freePort, memoryOf, newShop, request, signIn, startServerProcess, vehicleHere } from '../kit/server-process.js';
+import {
+  command,
+  freePort,
+  memoryOf,
+  newShop,
+  request,
+  signIn,
+  startServerProcess,
+  vehicleHere,
+} from '../kit/server-process.js';
 import { benchDatabase, type BenchLine, percentile, round } from './measure.js';
 import { openBare, openLive, type ThinClients } from './thin-sockets.js';
 
@@ -64,7 +73,9 @@ export async function benchFanout(): Promise<BenchLine> {
     for (let at = 0; at < sockets / socketsPerSession; at += 1) {
       tokens.push(await signIn(tells.url, shop.shop, shop.owner.name, shop.owner.password));
     }
-    const board = await request<{ epoch: string; seq: number; contract: number }>('GET', `${tells.url}/api/board`, { token: shop.token });
+    const board = await request<{ epoch: string; seq: number; contract: number }>('GET', `${tells.url}/api/board`, {
+      token: shop.token,
+    });
     const before = memoryOf(tells.pid);
     const { epoch, seq, contract } = board.body;
     const clients = await openLive({ url: tells.url, tokens, resume: { epoch, after: seq, contract } }, sockets);

@@ -1,7 +1,8 @@
 /** Clients that only count: they speak the socket protocol by hand and parse nothing but the number of a change. */
 import { type RawData, WebSocket } from 'ws';
 
-const textOf = (data: RawData): string => (Buffer.isBuffer(data) ? data.toString() : Buffer.concat([data].flat() as Buffer[]).toString());
+const textOf = (data: RawData): string =>
+  Buffer.isBuffer(data) ? data.toString() : Buffer.concat([data].flat() as Buffer[]).toString();
 
 export interface ThinClients {
   /** Waits until every client has the change with this number; gives the moment of the last, by performance.now(). */
@@ -40,7 +41,10 @@ function counting(size: number) {
       };
       if (count.received >= size) return Promise.resolve(finished());
       return new Promise((resolve, reject) => {
-        const late = setTimeout(() => reject(new Error(`change ${String(seq)} reached ${String(count.received)} of ${String(size)}`)), 10_000);
+        const late = setTimeout(
+          () => reject(new Error(`change ${String(seq)} reached ${String(count.received)} of ${String(size)}`)),
+          10_000,
+        );
         count.done = () => {
           clearTimeout(late);
           resolve(finished());

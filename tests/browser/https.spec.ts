@@ -38,7 +38,11 @@ describe('on the shop’s own network', () => {
   it('signing in, the live board and a photo work over HTTPS', async () => {
     const window = await openWindow(browser, { ignoreHTTPSErrors: true });
     const { page } = window;
-    await signInAt(page, at(app.url), { shop: shop.name, name: shop.owner.session.person.name, password: testPassword });
+    await signInAt(page, at(app.url), {
+      shop: shop.name,
+      name: shop.owner.session.person.name,
+      password: testPassword,
+    });
     await page.goto(`${at(app.url)}/floor`);
     await page.getByRole('heading', { level: 1 }).waitFor();
     expect(await page.evaluate(() => isSecureContext)).toBe(true);
@@ -46,17 +50,35 @@ describe('on the shop’s own network', () => {
     expect(cookies.map(({ name, secure, httpOnly, sameSite }) => ({ name, secure, httpOnly, sameSite }))).toEqual([
       { name: '__Host-holdfast', secure: true, httpOnly: true, sameSite: 'Lax' },
     ]);
-    await shop.owner.accepted('addBay', { name: 'Bay by the water', spots: 1, equipment: [{ kind: 'flat', inUse: true, grips: null }] });
+    await shop.owner.accepted('addBay', {
+      name: 'Bay by the water',
+      spots: 1,
+      equipment: [{ kind: 'flat', inUse: true, grips: null }],
+    });
     await page.locator('[data-bay="Bay by the water"]').first().waitFor({ timeout: 2_000 });
-    const picture = await sharp({ create: { width: 40, height: 30, channels: 3, background: '#808080' } }).png().toBuffer();
-    const uploaded = await page.evaluate(async (bytes) => {
-      const form = new FormData();
-      form.append('file', new Blob([new Uint8Array(bytes)], { type: 'image/png' }), 'step.png');
-      const answer = await fetch('/api/uploads', { method: 'POST', body: form, headers: { 'idempotency-key': crypto.randomUUID() } });
-      const view = (await answer.json()) as { content: string; width: number };
-      const shown = await fetch(`/api/photos/${view.content}`);
-      return { status: answer.status, width: view.width, shown: shown.status, type: shown.headers.get('content-type') };
-    }, [...picture]);
+    const picture = await sharp({ create: { width: 40, height: 30, channels: 3, background: '#808080' } })
+      .png()
+      .toBuffer();
+    const uploaded = await page.evaluate(
+      async (bytes) => {
+        const form = new FormData();
+        form.append('file', new Blob([new Uint8Array(bytes)], { type: 'image/png' }), 'step.png');
+        const answer = await fetch('/api/uploads', {
+          method: 'POST',
+          body: form,
+          headers: { 'idempotency-key': crypto.randomUUID() },
+        });
+        const view = (await answer.json()) as { content: string; width: number };
+        const shown = await fetch(`/api/photos/${view.content}`);
+        return {
+          status: answer.status,
+          width: view.width,
+          shown: shown.status,
+          type: shown.headers.get('content-type'),
+        };
+      },
+      [...picture],
+    );
     expect(uploaded).toEqual({ status: 200, width: 40, shown: 200, type: 'image/jpeg' });
     expect(window.complaints).toEqual([]);
     await window.picture('https-floor');
@@ -70,7 +92,11 @@ describe('on the shop’s own network', () => {
     await window.page.getByText('npm run tls').first().waitFor();
     const answer = await window.page.evaluate(
       async (body) => {
-        const said = await fetch('/api/session', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
+        const said = await fetch('/api/session', {
+          method: 'POST',
+          headers: { 'content-type': 'application/json' },
+          body: JSON.stringify(body),
+        });
         return { status: said.status, ...((await said.json()) as { code: string; detail: string }) };
       },
       { shop: other.name, name: other.owner.session.person.name, password: testPassword },

@@ -12,7 +12,15 @@ import { randomUUID } from 'node:crypto';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { freePort, newShop, request, type Reply, type ServerProcess, startServerProcess, vehicleHere } from '../kit/server-process.js';
+import {
+  freePort,
+  newShop,
+  request,
+  type Reply,
+  type ServerProcess,
+  startServerProcess,
+  vehicleHere,
+} from '../kit/server-process.js';
 import { watchBoard } from './watcher.js';
 
 const { values: wanted } = parseArgs({
@@ -125,7 +133,9 @@ for (const { name, key, body, answer } of acknowledged) {
 
 let doubled = 0;
 for (const jobId of jobs) {
-  const { body } = await request<{ findings: { words: string }[] }>('GET', `${url}/api/jobs/${jobId}`, { token: shop.token });
+  const { body } = await request<{ findings: { words: string }[] }>('GET', `${url}/api/jobs/${jobId}`, {
+    token: shop.token,
+  });
   const seen = body.findings.map((finding) => finding.words);
   doubled += seen.length - new Set(seen).size;
 }
@@ -133,7 +143,11 @@ for (const jobId of jobs) {
 let gaps = 0;
 let last = 0;
 for (;;) {
-  const { body } = await request<{ changes: { seq: number }[]; seq: number }>('GET', `${url}/api/changes?after=${String(last)}&wait=0`, { token: shop.token });
+  const { body } = await request<{ changes: { seq: number }[]; seq: number }>(
+    'GET',
+    `${url}/api/changes?after=${String(last)}&wait=0`,
+    { token: shop.token },
+  );
   for (const { seq } of body.changes) {
     if (seq !== last + 1) gaps += 1;
     last = seq;
@@ -148,6 +162,17 @@ for (const watcher of watchers) if (!(await watcher.isLevel(last))) unconverged 
 for (const watcher of watchers) watcher.close();
 await server.stop();
 rmSync(dataDir, { recursive: true, force: true });
-const account = { name: 'faults', minutes: Number(wanted.minutes), seed: Number(wanted.seed), killed, attempts, acknowledged: acknowledged.length, lost, doubled, gaps, unconverged };
+const account = {
+  name: 'faults',
+  minutes: Number(wanted.minutes),
+  seed: Number(wanted.seed),
+  killed,
+  attempts,
+  acknowledged: acknowledged.length,
+  lost,
+  doubled,
+  gaps,
+  unconverged,
+};
 process.stdout.write(`${JSON.stringify(account)}\n`);
 process.exit(lost + doubled + gaps + unconverged === 0 && acknowledged.length > 0 ? 0 : 1);

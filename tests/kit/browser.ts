@@ -5,14 +5,25 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 
 export const pictures = join('tests', 'browser', 'out');
 
-const executablePath = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find((path) => existsSync(path));
+const executablePath = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find((path) =>
+  existsSync(path),
+);
 
 export async function openBrowser(more: readonly string[] = []): Promise<Browser> {
   if (executablePath === undefined) throw new Error('Browser tests need Chromium: apt-get install chromium');
   mkdirSync(pictures, { recursive: true });
   return chromium.launch({
     executablePath,
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', ...more],
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      ...more,
+    ],
   });
 }
 
@@ -67,7 +78,11 @@ export async function openWindow(browser: Browser, options: PersonOptions = {}):
 }
 
 /** Signs in at the sign-in page, as a person does. */
-export async function signInAt(page: Page, url: string, who: { readonly shop: string; readonly name: string; readonly password: string }): Promise<void> {
+export async function signInAt(
+  page: Page,
+  url: string,
+  who: { readonly shop: string; readonly name: string; readonly password: string },
+): Promise<void> {
   await page.goto(`${url}/sign-in`);
   await page.getByLabel('Shop', { exact: true }).fill(who.shop);
   await page.getByLabel('Name', { exact: true }).fill(who.name);

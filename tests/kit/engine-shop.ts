@@ -58,11 +58,19 @@ export async function engineShop(pool: pg.Pool, options: EngineShopOptions = {})
   const sent = { name: 'setUpShop', input, key: randomUUID(), fingerprint: 'set-up', sentAt: null } as const;
   const ownerId = accepted(await setUp(shopId, sent, { ownClock: options.ownClock ?? false })).created['person'] ?? '';
   const run = makeRunCommand(parts);
-  const sender = (personId: string, roles: readonly Role[]): Sender => ({ shopId, personId, name: 'Someone', roles, device: null });
+  const sender = (personId: string, roles: readonly Role[]): Sender => ({
+    shopId,
+    personId,
+    name: 'Someone',
+    roles,
+    device: null,
+  });
   const owner = sender(ownerId, ['owner']);
   const ask: EngineShop['ask'] = (name, wire, by = owner, key = randomUUID()) => {
     const checked = commands[name].schema.parse(wire);
-    const fingerprint = createHash('sha256').update(JSON.stringify([name, checked])).digest('hex');
+    const fingerprint = createHash('sha256')
+      .update(JSON.stringify([name, checked]))
+      .digest('hex');
     return run(by, { name, input: inputFromWire(checked), key, fingerprint, sentAt: null });
   };
   return {
@@ -87,8 +95,14 @@ function accepted(answer: Answer): Accepted {
 
 /** A vehicle in the yard with one line that has the customer's go-ahead, and a flat bay. */
 export async function vehicleAndBay(shop: EngineShop, plate = 'HB 100') {
-  const bayId = (await shop.accept('addBay', { name: `Bay ${plate}`, spots: 1, equipment: [{ kind: 'flat', inUse: true, grips: null }] }))
-    .created['bay'] ?? '';
+  const bayId =
+    (
+      await shop.accept('addBay', {
+        name: `Bay ${plate}`,
+        spots: 1,
+        equipment: [{ kind: 'flat', inUse: true, grips: null }],
+      })
+    ).created['bay'] ?? '';
   const vehicle = await shop.accept('addVehicle', { plate, description: 'Van', kind: 'light', drive: 'combustion' });
   const vehicleId = vehicle.created['vehicle'] ?? '';
   const visit = await shop.accept('checkIn', {
@@ -100,6 +114,13 @@ export async function vehicleAndBay(shop: EngineShop, plate = 'HB 100') {
   const jobId = visit.created['job'] ?? '';
   const line = await shop.accept('addLine', { jobId, title: 'Find the knock', bookMinutes: 60, price: '90.00' });
   const lineId = line.created['workLine'] ?? '';
-  await shop.accept('recordGoAhead', { lineId, version: 1, answer: 'given', byName: 'Somebody', how: 'there', upTo: '120.00' });
+  await shop.accept('recordGoAhead', {
+    lineId,
+    version: 1,
+    answer: 'given',
+    byName: 'Somebody',
+    how: 'there',
+    upTo: '120.00',
+  });
   return { bayId, vehicleId, jobId, lineId };
 }

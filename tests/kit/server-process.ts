@@ -80,7 +80,10 @@ export async function startServerProcess(settings: ServerSettings): Promise<Serv
 
 /** CPU time that a process has used so far, ms (Linux: /proc). */
 export function cpuMsOf(pid: number): number {
-  const fields = readFileSync(`/proc/${String(pid)}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
+  const fields =
+    readFileSync(`/proc/${String(pid)}/stat`, 'utf8')
+      .split(') ')[1]
+      ?.split(' ') ?? [];
   const ticksPerSecond = 100;
   return ((Number(fields[11]) + Number(fields[12])) * 1000) / ticksPerSecond;
 }
@@ -102,7 +105,12 @@ const agent = new http.Agent({ keepAlive: true, maxSockets: 256 });
 export function request<T = Record<string, unknown>>(
   method: string,
   url: string,
-  options: { readonly token?: string; readonly body?: unknown; readonly headers?: Readonly<Record<string, string>>; readonly timeoutMs?: number } = {},
+  options: {
+    readonly token?: string;
+    readonly body?: unknown;
+    readonly headers?: Readonly<Record<string, string>>;
+    readonly timeoutMs?: number;
+  } = {},
 ): Promise<Reply<T>> {
   const text = options.body === undefined ? undefined : JSON.stringify(options.body);
   return new Promise((resolve, reject) => {
@@ -113,7 +121,9 @@ export function request<T = Record<string, unknown>>(
         agent,
         timeout: options.timeoutMs ?? 30_000,
         headers: {
-          ...(text === undefined ? {} : { 'content-type': 'application/json', 'content-length': Buffer.byteLength(text) }),
+          ...(text === undefined
+            ? {}
+            : { 'content-type': 'application/json', 'content-length': Buffer.byteLength(text) }),
           ...(options.token === undefined ? {} : { authorization: `Bearer ${options.token}` }),
           ...options.headers,
         },
@@ -187,18 +197,43 @@ export async function signIn(url: string, shop: string, name: string, password: 
 }
 
 /** A vehicle checked in, in a bay of its own, with one line that has the go-ahead. */
-export async function vehicleHere(url: string, token: string, plate: string): Promise<{ jobId: string; bayId: string; lineId: string }> {
-  const bay = await command(url, token, 'addBay', { name: `Bay ${plate}`, spots: 1, equipment: [{ kind: 'flat', inUse: true, grips: null }] });
-  const vehicle = await command(url, token, 'addVehicle', { plate, description: 'Van', kind: 'light', drive: 'combustion' });
+export async function vehicleHere(
+  url: string,
+  token: string,
+  plate: string,
+): Promise<{ jobId: string; bayId: string; lineId: string }> {
+  const bay = await command(url, token, 'addBay', {
+    name: `Bay ${plate}`,
+    spots: 1,
+    equipment: [{ kind: 'flat', inUse: true, grips: null }],
+  });
+  const vehicle = await command(url, token, 'addVehicle', {
+    plate,
+    description: 'Van',
+    kind: 'light',
+    drive: 'combustion',
+  });
   const visit = await command(url, token, 'checkIn', {
     vehicleId: vehicle.created['vehicle'],
     customer: { name: `Keeper of ${plate}` },
     concerns: [{ words: 'Knocks', conditions: 'Cold' }],
   });
   const jobId = visit.created['job'] ?? '';
-  const line = await command(url, token, 'addLine', { jobId, title: 'Find the knock', bookMinutes: 60, price: '90.00' });
+  const line = await command(url, token, 'addLine', {
+    jobId,
+    title: 'Find the knock',
+    bookMinutes: 60,
+    price: '90.00',
+  });
   const lineId = line.created['workLine'] ?? '';
-  await command(url, token, 'recordGoAhead', { lineId, version: 1, answer: 'given', byName: 'Keeper', how: 'there', upTo: '120.00' });
+  await command(url, token, 'recordGoAhead', {
+    lineId,
+    version: 1,
+    answer: 'given',
+    byName: 'Keeper',
+    how: 'there',
+    upTo: '120.00',
+  });
   const bayId = bay.created['bay'] ?? '';
   await command(url, token, 'takeIntoBay', { jobId, bayId });
   return { jobId, bayId, lineId };

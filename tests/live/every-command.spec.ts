@@ -1,4 +1,12 @@
-import { apply, type Audience, type Board, type BoardChange, fromSnapshot, prune, type Snapshot } from '@holdfast/board';
+import {
+  apply,
+  type Audience,
+  type Board,
+  type BoardChange,
+  fromSnapshot,
+  prune,
+  type Snapshot,
+} from '@holdfast/board';
 import { commandNames } from '@holdfast/contract';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { makeReads } from '../../apps/server/src/read/reads.js';
@@ -20,7 +28,9 @@ describe('snapshot and changes', () => {
   it('give the fresh snapshot after every command, for staff and for the wall', async () => {
     const log = makeLogReader(db.app);
     const fresh = async (audience: Audience): Promise<{ board: Board; now: number }> => {
-      const snapshot = JSON.parse((await makeReads(db.app).board(shop.shopId, audience)) ?? '{}') as Snapshot & { now: string };
+      const snapshot = JSON.parse((await makeReads(db.app).board(shop.shopId, audience)) ?? '{}') as Snapshot & {
+        now: string;
+      };
       return { board: fromSnapshot(snapshot, audience), now: Date.parse(snapshot.now) };
     };
     const boards = { staff: (await fresh('staff')).board, wall: (await fresh('wall')).board };
@@ -36,7 +46,11 @@ describe('snapshot and changes', () => {
           boards[audience] = next;
         }
         const { board, now } = await fresh(audience);
-        expect({ after: name, audience, ...plain(prune(boards[audience], now)) }).toEqual({ after: name, audience, ...plain(prune(board, now)) });
+        expect({ after: name, audience, ...plain(prune(boards[audience], now)) }).toEqual({
+          after: name,
+          audience,
+          ...plain(prune(board, now)),
+        });
       }
     });
     expect(commandNames.filter((name) => !done.has(name))).toEqual([]);
@@ -45,8 +59,20 @@ describe('snapshot and changes', () => {
   it('show the wall no names, telephone numbers or prices', async () => {
     const text = (await makeReads(db.app).board(shop.shopId, 'wall')) ?? '';
     const changes = (await makeLogReader(db.app).changesAfter(shop.shopId, 0, 'wall', 1000)) ?? [];
-    for (const word of ['Quay Parcels', 'Nan Ferro', '01 55', '250.00', 'Tam', 'Ines', 'Harbour Panels', 'Backed into']) {
-      expect([word, text.includes(word) || changes.some((change) => change.text.includes(word))]).toEqual([word, false]);
+    for (const word of [
+      'Quay Parcels',
+      'Nan Ferro',
+      '01 55',
+      '250.00',
+      'Tam',
+      'Ines',
+      'Harbour Panels',
+      'Backed into',
+    ]) {
+      expect([word, text.includes(word) || changes.some((change) => change.text.includes(word))]).toEqual([
+        word,
+        false,
+      ]);
     }
   });
 });

@@ -16,12 +16,25 @@ describe('a race for one bay through the API', () => {
     app = await startApp();
     const second = await app.another();
     shop = await app.newShop('Mole Head');
-    const bay = await shop.owner.accepted('addBay', { name: 'The bay', spots: 1, equipment: [{ kind: 'flat', inUse: true, grips: null }] });
+    const bay = await shop.owner.accepted('addBay', {
+      name: 'The bay',
+      spots: 1,
+      equipment: [{ kind: 'flat', inUse: true, grips: null }],
+    });
     bayId = bay.created['bay'] ?? '';
     const technician = await shop.signIn('technician');
     for (let at = 0; at < people; at += 1) {
-      const vehicle = await shop.owner.accepted('addVehicle', { plate: `HB ${String(at)}`, description: 'Van', kind: 'light', drive: 'combustion' });
-      const visit = await shop.owner.accepted('checkIn', { vehicleId: vehicle.created['vehicle'] ?? '', customer: { name: `Keeper ${String(at)}` }, concerns: [{ words: 'Knocks' }] });
+      const vehicle = await shop.owner.accepted('addVehicle', {
+        plate: `HB ${String(at)}`,
+        description: 'Van',
+        kind: 'light',
+        drive: 'combustion',
+      });
+      const visit = await shop.owner.accepted('checkIn', {
+        vehicleId: vehicle.created['vehicle'] ?? '',
+        customer: { name: `Keeper ${String(at)}` },
+        concerns: [{ words: 'Knocks' }],
+      });
       jobs.push(visit.created['job'] ?? '');
       clients.push(at % 2 === 0 ? technician : technician.on(second.url));
     }
@@ -30,10 +43,14 @@ describe('a race for one bay through the API', () => {
 
   it(`never puts two vehicles in, ${String(rounds)} rounds of ${String(people)}, and never deadlocks`, async () => {
     for (let round = 0; round < rounds; round += 1) {
-      const answers = await Promise.all(clients.map((client, at) => client.command('takeIntoBay', { jobId: jobs[at] ?? '', bayId })));
+      const answers = await Promise.all(
+        clients.map((client, at) => client.command('takeIntoBay', { jobId: jobs[at] ?? '', bayId })),
+      );
       const won = answers.flatMap((answer, at) => (answer.status === 200 ? [at] : []));
       expect(won).toHaveLength(1);
-      const others = answers.filter((answer) => answer.status !== 200).map((answer) => (answer.json as { code: string }).code);
+      const others = answers
+        .filter((answer) => answer.status !== 200)
+        .map((answer) => (answer.json as { code: string }).code);
       expect(new Set(others)).toEqual(new Set(['place.spotTaken']));
       await shop.owner.accepted('moveToYard', { jobId: jobs[won[0] ?? 0] ?? '' });
     }

@@ -41,6 +41,10 @@ describe('the row types of the domain, the wire and the database', () => {
 
   it.each(tableNames)('%s has the same columns on the wire, but for the void mark', (name) => {
     const onWire = Object.keys(rowSchema(name).shape).sort();
-    expect(onWire).toEqual(Object.keys(tables[name].columns).filter((column) => column !== 'void').sort());
+    expect(onWire).toEqual(
+      Object.keys(tables[name].columns)
+        .filter((column) => column !== 'void')
+        .sort(),
+    );
   });
 });

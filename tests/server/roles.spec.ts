@@ -71,27 +71,66 @@ describe('every role against every command', () => {
   const inputOfNothing = (name: CommandName): CommandInputs[CommandName] => {
     const nothing = randomUUID();
     const ids = Object.fromEntries(
-      ['jobId', 'vehicleId', 'lineId', 'clockId', 'bayId', 'holdId', 'partLineId', 'concernId', 'cautionId', 'temporaryFixId', 'followUpId', 'reportId', 'personId', 'supplierId'].map(
-        (field) => [field, nothing],
-      ),
+      [
+        'jobId',
+        'vehicleId',
+        'lineId',
+        'clockId',
+        'bayId',
+        'holdId',
+        'partLineId',
+        'concernId',
+        'cautionId',
+        'temporaryFixId',
+        'followUpId',
+        'reportId',
+        'personId',
+        'supplierId',
+      ].map((field) => [field, nothing]),
     );
-    return { ...ids, partLineIds: [nothing], lines: [], items: [], concerns: [], seasons: [], roles: [], equipment: [], name: 'N', words: 'w', seq: 1_000_000, plate: 'HB 1', description: 'Van', kind: 'light', drive: 'combustion', week: noHours, breaks: noHours, validFrom: '2026-01-01', row: commands[name].row } as unknown as CommandInputs[CommandName];
+    return {
+      ...ids,
+      partLineIds: [nothing],
+      lines: [],
+      items: [],
+      concerns: [],
+      seasons: [],
+      roles: [],
+      equipment: [],
+      name: 'N',
+      words: 'w',
+      seq: 1_000_000,
+      plate: 'HB 1',
+      description: 'Van',
+      kind: 'light',
+      drive: 'combustion',
+      week: noHours,
+      breaks: noHours,
+      validFrom: '2026-01-01',
+      row: commands[name].row,
+    } as unknown as CommandInputs[CommandName];
   };
   const noHours = { mon: [], tue: [], wed: [], thu: [], fri: [], sat: [], sun: [] };
 
-  it.each(commandNames.flatMap((name) => roles.map((role) => [name, role] as const)))('%s as %s', async (name, role) => {
-    const before = await headOf(shop.shopId);
-    const sender = shop.sender(shop.ownerId, [role]);
-    const sent = { name, input: inputOfNothing(name), key: randomUUID(), fingerprint: 'x', sentAt: null };
-    const allowed = byHand[name].includes(letter[role]);
-    const answer = await shop.run(sender, sent).catch((failure: unknown) => failure);
-    const codes = answer instanceof Error || (answer as { kind: string }).kind !== 'refused' ? [] : (answer as { refusals: { code: string }[] }).refusals.map((r) => r.code);
-    if (allowed) expect(codes).not.toContain('role.mayNot');
-    else {
-      expect(codes).toEqual(['role.mayNot']);
-      expect(await headOf(shop.shopId)).toBe(before);
-    }
-  });
+  it.each(commandNames.flatMap((name) => roles.map((role) => [name, role] as const)))(
+    '%s as %s',
+    async (name, role) => {
+      const before = await headOf(shop.shopId);
+      const sender = shop.sender(shop.ownerId, [role]);
+      const sent = { name, input: inputOfNothing(name), key: randomUUID(), fingerprint: 'x', sentAt: null };
+      const allowed = byHand[name].includes(letter[role]);
+      const answer = await shop.run(sender, sent).catch((failure: unknown) => failure);
+      const codes =
+        answer instanceof Error || (answer as { kind: string }).kind !== 'refused'
+          ? []
+          : (answer as { refusals: { code: string }[] }).refusals.map((r) => r.code);
+      if (allowed) expect(codes).not.toContain('role.mayNot');
+      else {
+        expect(codes).toEqual(['role.mayNot']);
+        expect(await headOf(shop.shopId)).toBe(before);
+      }
+    },
+  );
 
   async function headOf(shopId: string): Promise<number> {
     const { rows } = await db.superuser.query<{ seq: number }>('select seq from head where shop_id = $1', [shopId]);

@@ -60,7 +60,11 @@ describe('two shops in one database', () => {
       await unbound.refused('startWork', { lineId: inTheirs.lineId }),
       await unbound.refused('recordGoAhead', { lineId: inTheirs.lineId, version: 2, answer: 'declined' }),
       await unbound.refused('recordRolls', { vehicleId: inTheirs.vehicleId, rolls: false, mayBeDriven: false }),
-      await unbound.refused('checkIn', { vehicleId: inTheirs.vehicleId, customer: { name: 'X' }, concerns: [{ words: 'x' }] }),
+      await unbound.refused('checkIn', {
+        vehicleId: inTheirs.vehicleId,
+        customer: { name: 'X' },
+        concerns: [{ words: 'x' }],
+      }),
     ];
     expect(refused).toEqual(refused.map(() => ['row.notFound']));
     expect(await count()).toEqual(before);
@@ -70,12 +74,20 @@ describe('two shops in one database', () => {
     const tables = await tenantTables();
     expect(tables.length).toBeGreaterThan(40);
     for (const table of tables) {
-      const seen = await inShop(mine.shopId, (client) => client.query<{ shop_id: string }>(`select distinct shop_id from "${table}"`));
+      const seen = await inShop(mine.shopId, (client) =>
+        client.query<{ shop_id: string }>(`select distinct shop_id from "${table}"`),
+      );
       expect([table, seen.rows.filter((row) => row.shop_id !== mine.shopId)]).toEqual([table, []]);
     }
-    const changed = await inShop(mine.shopId, (client) => client.query(`update vehicle set notes = 'x' where id = $1`, [inTheirs.vehicleId]));
+    const changed = await inShop(mine.shopId, (client) =>
+      client.query(`update vehicle set notes = 'x' where id = $1`, [inTheirs.vehicleId]),
+    );
     expect(changed.rowCount).toBe(0);
-    await expect(inShop(mine.shopId, (client) => client.query(`update vehicle set shop_id = $1 where id = $2`, [theirs.shopId, inMine.vehicleId]))).rejects.toMatchObject({ code: '42501' });
+    await expect(
+      inShop(mine.shopId, (client) =>
+        client.query(`update vehicle set shop_id = $1 where id = $2`, [theirs.shopId, inMine.vehicleId]),
+      ),
+    ).rejects.toMatchObject({ code: '42501' });
   });
 
   it('row-level security alone: nothing at all without a shop', async () => {

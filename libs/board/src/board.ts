@@ -76,9 +76,7 @@ export function prune(board: Board, now: number): Board {
   const next: Record<string, ReadonlyMap<string, unknown>> = {};
   for (const table of boardTables(board.audience)) {
     const rows: ReadonlyMap<string, object> = board.tables[table];
-    next[table] = new Map(
-      [...rows].filter(([, row]) => stays(table, row, { staying, vehicles, customers })),
-    );
+    next[table] = new Map([...rows].filter(([, row]) => stays(table, row, { staying, vehicles, customers })));
   }
   const fixes = next['temporaryFix'] ?? empty;
   const checks = board.tables.secondCheck;

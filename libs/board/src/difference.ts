@@ -13,7 +13,12 @@ export interface BoardDifference {
  * visible before it, at the same `now`. Mostly only the rows that it wrote can differ; where a visit comes onto the
  * board or leaves it, it takes rows along that nobody wrote, and all rows of the bag are compared.
  */
-export function differences(before: Rows, after: Rows, edits: readonly Edit[], now: number): Readonly<Record<Audience, BoardDifference>> {
+export function differences(
+  before: Rows,
+  after: Rows,
+  edits: readonly Edit[],
+  now: number,
+): Readonly<Record<Audience, BoardDifference>> {
   const was = edgeOf(before, now);
   const is = edgeOf(after, now);
   const moved = !sameEdge(was, is) || edits.some((edit) => takesOthersAlong(before, after, was, edit));

@@ -9,5 +9,12 @@ export { type Audience, boardTables, jobIsOnBoard, keptAfterEndMs, shownTo, visi
 export { type BoardRow, decodeRow, encodeRow, wireColumns, type WireRow } from './wire.js';
 export { calendarOfBoard, rowsOf, shopOf } from './selectors/rows-of.js';
 export { accountOfSpot, type Spot, spotsInOrder } from './selectors/spots.js';
-export { openVisits, type RunningTotal, runningTotal, type Visit, visitOf, type VisitState } from './selectors/visits.js';
+export {
+  openVisits,
+  type RunningTotal,
+  runningTotal,
+  type Visit,
+  visitOf,
+  type VisitState,
+} from './selectors/visits.js';
 export { wouldRefuse } from './selectors/dry-run.js';

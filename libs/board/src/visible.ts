@@ -89,7 +89,8 @@ const rules: { readonly [T in TableName]: Shows<T> } = {
   hold: withJob,
   holdLine: withJob,
   holdPart: withJob,
-  partLine: (row, edge) => withJob(row, edge) || (withVehicle(row, edge) && row.state !== 'fitted' && row.state !== 'cancelled'),
+  partLine: (row, edge) =>
+    withJob(row, edge) || (withVehicle(row, edge) && row.state !== 'fitted' && row.state !== 'cancelled'),
   partsOrder: never,
   dueIn: never,
   delivery: never,

@@ -58,7 +58,8 @@ export const mayDo: { readonly [N in CommandName]: readonly Role[] } = {
   addSupplier: partsDesk,
 };
 
-export type ReadName = 'board' | 'jobs' | 'vehicles' | 'parts' | 'outstanding' | 'bayTime' | 'shop' | 'changeLog' | 'find';
+export type ReadName =
+  'board' | 'jobs' | 'vehicles' | 'parts' | 'outstanding' | 'bayTime' | 'shop' | 'changeLog' | 'find';
 
 /** Reads by role; the wall screen has the board alone, without names, telephone numbers and prices. */
 export const mayRead: { readonly [N in ReadName]: readonly Role[] } = {

@@ -3,14 +3,47 @@
  * Ids of what a command makes are UUIDv7 made by the client; the server makes one where it is left out.
  * `at` (epoch ms here, ISO on the wire) is the device's time of a fact that was kept in an outbox.
  */
-import type { AddVehicle, CheckIn, ChangePromisedTime, RecordConcernOutcome, AddCaution, EndCaution, AddFinding, AttachPhoto, HandBack } from './inputs/job.js';
-import type { AddLine, RecordGoAhead, StartWork, StopWork, FinishLine, CarryOverLine, DropLine } from './inputs/work.js';
+import type {
+  AddVehicle,
+  CheckIn,
+  ChangePromisedTime,
+  RecordConcernOutcome,
+  AddCaution,
+  EndCaution,
+  AddFinding,
+  AttachPhoto,
+  HandBack,
+} from './inputs/job.js';
+import type {
+  AddLine,
+  RecordGoAhead,
+  StartWork,
+  StopWork,
+  FinishLine,
+  CarryOverLine,
+  DropLine,
+} from './inputs/work.js';
 import type { TakeIntoBay, MoveToYard, RecordRolls } from './inputs/place.js';
 import type { OpenHold, EndHold } from './inputs/hold.js';
 import type { WantPart, PlaceOrder, RecordDueIn, ReceiveParts, FitPart, CancelPart } from './inputs/parts.js';
-import type { AddTemporaryFix, RecordSecondCheck, EndTemporaryFix, AddFollowUp, CloseFollowUp } from './inputs/outstanding.js';
+import type {
+  AddTemporaryFix,
+  RecordSecondCheck,
+  EndTemporaryFix,
+  AddFollowUp,
+  CloseFollowUp,
+} from './inputs/outstanding.js';
 import type { TakeBack, SettleCard } from './inputs/any.js';
-import type { SetUpShop, AddPerson, ChangePerson, AddBay, ChangeBay, SetOpeningHours, SetSeasons, AddSupplier } from './inputs/shop.js';
+import type {
+  SetUpShop,
+  AddPerson,
+  ChangePerson,
+  AddBay,
+  ChangeBay,
+  SetOpeningHours,
+  SetSeasons,
+  AddSupplier,
+} from './inputs/shop.js';
 
 export type * from './inputs/job.js';
 export type * from './inputs/work.js';

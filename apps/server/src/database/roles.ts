@@ -78,7 +78,8 @@ export async function makeRole(client: pg.ClientBase, role: string, secret: stri
 }
 
 function roleStatements(role: string, secret: string, isNew: boolean): string[] {
-  const settings: Readonly<Record<string, string>> = role === ownerRole ? {} : role === directoryRole ? directoryLimits : limits;
+  const settings: Readonly<Record<string, string>> =
+    role === ownerRole ? {} : role === directoryRole ? directoryLimits : limits;
   return [
     isNew ? `CREATE ROLE ${role} ${harmless} PASSWORD '${secret}'` : `ALTER ROLE ${role} ${harmless}`,
     ...Object.entries(settings).map(([name, value]) => `ALTER ROLE ${role} SET ${name} = '${value}'`),

@@ -57,7 +57,13 @@ export interface ChangeFacts {
   readonly differences: Readonly<Record<Audience, BoardDifference>>;
 }
 
-export function changeMessages({ seq, sent, at, subjects, differences }: ChangeFacts): Readonly<Record<Audience, string>> {
+export function changeMessages({
+  seq,
+  sent,
+  at,
+  subjects,
+  differences,
+}: ChangeFacts): Readonly<Record<Audience, string>> {
   const touched = [
     ...subjects.job.map((id) => `job:${id}`),
     ...subjects.vehicle.map((id) => `vehicle:${id}`),

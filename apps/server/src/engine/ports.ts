@@ -75,7 +75,6 @@ export interface LogReader {
 /** Called after each commit; must not throw. */
 export type Wake = (shopId: string, seq: number) => void;
 
-
 /** What a locked shop shows to a command. */
 export interface OpenedCommand {
   readonly head: { readonly seq: number; readonly configSeq: number; readonly now: number };

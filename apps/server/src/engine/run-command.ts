@@ -100,7 +100,12 @@ async function attemptOnce<N extends CommandName>(
   });
   if (result === 'busy') throw new ShopBusy();
   if (result instanceof TryAgain) return result;
-  if (result === null) return { kind: 'refused', refusals: [{ code: 'row.notFound', facts: { table: 'shop', id: sender.shopId } }], current: null };
+  if (result === null)
+    return {
+      kind: 'refused',
+      refusals: [{ code: 'row.notFound', facts: { table: 'shop', id: sender.shopId } }],
+      current: null,
+    };
   if ('code' in result) return { kind: 'refused', refusals: [result], current: null };
   return result;
 }
@@ -150,7 +155,11 @@ function decided<N extends CommandName>(
     ...(opened.takenBack ? { takenBack: opened.takenBack } : {}),
   };
   const after = opened.rows.fork();
-  const decide = rules[sent.name].decide as (rows: Rows, input: CommandInputs[N], at: Circumstances) => Outcome | Refused;
+  const decide = rules[sent.name].decide as (
+    rows: Rows,
+    input: CommandInputs[N],
+    at: Circumstances,
+  ) => Outcome | Refused;
   const outcome = decide(after, sent.input, at);
   if (outcome instanceof Refused) return outcome;
   markDeviceClock(after, sent, at);
@@ -175,9 +184,17 @@ function entryOf(
   const edits = after.changes();
   const seq = opened.head.seq + 1;
   const subjects = subjectsOf(edits);
-  const messages = changeMessages({ seq, sent, at, subjects, differences: differences(opened.rows, after, edits, at.now) });
+  const messages = changeMessages({
+    seq,
+    sent,
+    at,
+    subjects,
+    differences: differences(opened.rows, after, edits, at.now),
+  });
   const flags = edits.filter((edit) => edit.table === 'flag' && edit.before === null).map((edit) => edit.after);
-  const cards = edits.filter((edit) => edit.table === 'report' && (edit.after as { state?: string }).state === 'contested');
+  const cards = edits.filter(
+    (edit) => edit.table === 'report' && (edit.after as { state?: string }).state === 'contested',
+  );
   const body = JSON.stringify({
     seq,
     at: new Date(at.now).toISOString(),

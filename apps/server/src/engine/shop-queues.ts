@@ -5,9 +5,11 @@ export function makeShopQueues() {
     run<T>(shopId: string, work: () => Promise<T>): Promise<T> {
       const before = tails.get(shopId) ?? Promise.resolve();
       const mine = before.then(work, work);
-      const tail = mine.catch(() => undefined).finally(() => {
-        if (tails.get(shopId) === tail) tails.delete(shopId);
-      });
+      const tail = mine
+        .catch(() => undefined)
+        .finally(() => {
+          if (tails.get(shopId) === tail) tails.delete(shopId);
+        });
       tails.set(shopId, tail);
       return mine;
     },

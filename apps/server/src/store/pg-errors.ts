@@ -9,10 +9,30 @@ import { TryAgain } from '../engine/ports.js';
 /** Try the whole transaction again: serialization failure, deadlock. */
 const again = new Set(['40001', '40P01']);
 /** Not now: lock or statement time-out, shutdown, out of connections, disk or memory. */
-const busy = new Set(['55P03', '57014', '25P03', '25P04', '57P01', '57P02', '57P03', '53100', '53200', '53300', '08000', '08003', '08006']);
+const busy = new Set([
+  '55P03',
+  '57014',
+  '25P03',
+  '25P04',
+  '57P01',
+  '57P02',
+  '57P03',
+  '53100',
+  '53200',
+  '53300',
+  '08000',
+  '08003',
+  '08006',
+]);
 
 /** Somebody else was first: decided once more on rows that show it, the rule answers with its own sentence. */
-const racedConstraints = new Set(['spot_use_once', 'place_once', 'clock_once', 'job_open_once', 'job_shop_id_number_key']);
+const racedConstraints = new Set([
+  'spot_use_once',
+  'place_once',
+  'clock_once',
+  'job_open_once',
+  'job_shop_id_number_key',
+]);
 
 const byConstraint: Readonly<Record<string, RefusalCode>> = {
   photo_content_fkey: 'photo.notUploaded',

@@ -22,18 +22,23 @@ export function makeLogReader(pool: pg.Pool): LogReader {
   return {
     head: (shopId) => withShop(pool, shopId, (client) => head(client, shopId)),
     changesAfter: (shopId, after, audience, limit) =>
-      withShop(pool, shopId, async (client) => {
-        const column = audience === 'staff' ? 'staff' : 'wall';
-        const { rows } = await client.query<{ seq: number; text: string }>({
-          name: `log-after-${column}`,
-          text: `SELECT r."seq", r."${column}" AS text FROM "change_rows" r WHERE r."shop_id" = $1 AND r."seq" > $2 ORDER BY r."seq" LIMIT $3`,
-          values: [shopId, after, limit],
-        });
-        if (rows[0] && rows[0].seq !== after + 1) return null;
-        if (rows.length > 0) return rows;
-        const now = await head(client, shopId);
-        return now && after === now.seq ? [] : null;
-        // One view: a change between the two reads would look like a log that does not reach back far enough.
-      }, { oneView: true }),
+      withShop(
+        pool,
+        shopId,
+        async (client) => {
+          const column = audience === 'staff' ? 'staff' : 'wall';
+          const { rows } = await client.query<{ seq: number; text: string }>({
+            name: `log-after-${column}`,
+            text: `SELECT r."seq", r."${column}" AS text FROM "change_rows" r WHERE r."shop_id" = $1 AND r."seq" > $2 ORDER BY r."seq" LIMIT $3`,
+            values: [shopId, after, limit],
+          });
+          if (rows[0] && rows[0].seq !== after + 1) return null;
+          if (rows.length > 0) return rows;
+          const now = await head(client, shopId);
+          return now && after === now.seq ? [] : null;
+          // One view: a change between the two reads would look like a log that does not reach back far enough.
+        },
+        { oneView: true },
+      ),
   };
 }

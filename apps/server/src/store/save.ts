@@ -48,7 +48,8 @@ function written(edits: readonly Edit[]): Written[] {
     const rowsOf = (list: readonly Edit[]) => list.map((edit) => writtenRow(storedTables[table], edit.after));
     const changed = ofTable.filter((edit) => edit.before !== null);
     const added = ofTable.filter((edit) => edit.before === null);
-    if (changed.length > 0) updates.push({ statement: statements[table].update, rows: rowsOf(changed), isUpdate: true });
+    if (changed.length > 0)
+      updates.push({ statement: statements[table].update, rows: rowsOf(changed), isUpdate: true });
     if (added.length > 0) inserts.push({ statement: statements[table].insert, rows: rowsOf(added), isUpdate: false });
   }
   return [...updates, ...inserts];
@@ -80,7 +81,12 @@ function logValues(shopId: string, entry: LogEntry, images: unknown): unknown[] 
  * Sends all statements and the commit in one round trip; throws the first failure, after which nothing of it stands: a
  * commit behind a failed statement rolls back, and a statement that did not write what it should have fails by itself.
  */
-export async function save(client: pg.ClientBase, shopId: string, edits: readonly Edit[], entry: LogEntry): Promise<void> {
+export async function save(
+  client: pg.ClientBase,
+  shopId: string,
+  edits: readonly Edit[],
+  entry: LogEntry,
+): Promise<void> {
   const images = edits.map((edit) => [edit.table, edit.after.id, edit.before, edit.after]);
   const parts = written(edits);
   const sent = inOneWrite(client, (): Promise<{ command: string }>[] => [

@@ -61,14 +61,20 @@ function named(has: (field: IdField) => boolean, param: IdParams): string {
     ...(has('jobs') ? [`SELECT unnest(${param('jobs')}) AS id`] : []),
     ...toJob
       .filter(([field]) => has(field))
-      .map(([field, table]) => `SELECT "job_id" AS id FROM "${table}" WHERE "shop_id" = $1 AND "id" = ANY(${param(field)})`),
+      .map(
+        ([field, table]) =>
+          `SELECT "job_id" AS id FROM "${table}" WHERE "shop_id" = $1 AND "id" = ANY(${param(field)})`,
+      ),
   ];
   const vehicles = [
     ...(has('vehicles') ? [`SELECT unnest(${param('vehicles')}) AS id`] : []),
     `SELECT "vehicle_id" AS id FROM "job" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM named_job)`,
     ...toVehicle
       .filter(([field]) => has(field))
-      .map(([field, table, column]) => `SELECT "vehicle_id" AS id FROM "${table}" WHERE "shop_id" = $1 AND "${column}" = ANY(${param(field)})`),
+      .map(
+        ([field, table, column]) =>
+          `SELECT "vehicle_id" AS id FROM "${table}" WHERE "shop_id" = $1 AND "${column}" = ANY(${param(field)})`,
+      ),
   ];
   return `shop_now AS (
   SELECT ${shopNow} AS now FROM "head" h WHERE h."shop_id" = $1
@@ -171,7 +177,9 @@ function filterOf(name: TableName, has: (field: IdField) => boolean, param: IdPa
 export function loadCall(shopId: string, slices: Slices): LoadCall | null {
   const fields = idFields.filter((field) => (slices[field]?.length ?? 0) > 0);
   if (slices.plateKey === undefined && fields.length === 0) return null;
-  const tables = slices.tables ? allTables.filter((name) => name === 'job' || name === 'vehicle' || slices.tables?.includes(name)) : allTables;
+  const tables = slices.tables
+    ? allTables.filter((name) => name === 'job' || name === 'vehicle' || slices.tables?.includes(name))
+    : allTables;
   return {
     ...statementFor(fields, tables),
     values: [shopId, slices.plateKey ?? null, ...fields.map((field) => slices[field])],

@@ -55,9 +55,21 @@ JOIN "change_rows" r ON r."shop_id" = c."shop_id" AND r."seq" = c."seq" WHERE c.
 
 /** What must be in the bag to undo a change: the whole visits it touched, and the lanes of its stays and clocks. */
 export function slicesAround({ edits }: TakenBackRows): Slices {
-  const ids = { jobs: new Set<string>(), vehicles: new Set<string>(), bays: new Set<string>(), people: new Set<string>(), customers: new Set<string>() };
+  const ids = {
+    jobs: new Set<string>(),
+    vehicles: new Set<string>(),
+    bays: new Set<string>(),
+    people: new Set<string>(),
+    customers: new Set<string>(),
+  };
   for (const { table, after } of edits) {
-    const row = after as { id: string; jobId?: string | null; vehicleId?: string | null; bayId?: string | null; personId?: string | null };
+    const row = after as {
+      id: string;
+      jobId?: string | null;
+      vehicleId?: string | null;
+      bayId?: string | null;
+      personId?: string | null;
+    };
     if (table === 'job') ids.jobs.add(row.id);
     if (table === 'vehicle') ids.vehicles.add(row.id);
     if (table === 'customer') ids.customers.add(row.id);

@@ -35,7 +35,15 @@ const useReadEachMinute = (running: boolean): void => {
 const rangeWords = ({ from, to }: Range, { t, format }: Text): string =>
   from === to ? format.day(from) : t('bayTime.range', { from: format.day(from), to: format.day(to) });
 
-const Figure = ({ name, value, under }: { readonly name: string; readonly value: string; readonly under: string }): ReactElement => (
+const Figure = ({
+  name,
+  value,
+  under,
+}: {
+  readonly name: string;
+  readonly value: string;
+  readonly under: string;
+}): ReactElement => (
   <div className="hf-figure">
     <dt>{name}</dt>
     <dd>
@@ -51,7 +59,11 @@ const Figures = ({ totals }: { readonly totals: BayTimeView['totals'] }): ReactE
   const duration = (milliseconds: number): string => format.duration(milliseconds / minuteMs);
   return (
     <dl className="hf-figure-row">
-      <Figure name={t('bayTime.occupancy')} value={percent(totals.occupancy, text)} under={t('bayTime.occupancyMeans')} />
+      <Figure
+        name={t('bayTime.occupancy')}
+        value={percent(totals.occupancy, text)}
+        under={t('bayTime.occupancyMeans')}
+      />
       <Figure name={t('bayTime.use')} value={percent(totals.utilisation, text)} under={t('bayTime.useMeans')} />
       <Figure name={t('bayTime.kind.held')} value={duration(totals.classMs.held)} under={t('bayTime.heldMeans')} />
       <Figure

@@ -12,8 +12,15 @@ export type Totals = BayTimeView['totals'];
 export type BayTimeClass = keyof Totals['classMs'];
 
 /** In the order of the bar: what the bay was for comes first, empty last. */
-export const barOrder = ['worked', 'held', 'noReason', 'break', 'stored', 'empty', 'outOfUse'] as const satisfies readonly (BayTimeClass &
-  SegmentKind)[];
+export const barOrder = [
+  'worked',
+  'held',
+  'noReason',
+  'break',
+  'stored',
+  'empty',
+  'outOfUse',
+] as const satisfies readonly (BayTimeClass & SegmentKind)[];
 
 type BarProps = {
   readonly totals: Pick<Totals, 'classMs' | 'openMs'>;

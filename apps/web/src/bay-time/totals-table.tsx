@@ -48,14 +48,23 @@ export const BaysTable = ({ view }: { readonly view: BayTimeView }): ReactElemen
         rows={lines}
         rowKey={({ key }) => key}
         columns={[
-          { key: 'bay', heading: t('bayTime.bay'), isRowHeading: true, cell: ({ name }) => <span data-bay={name}>{name}</span> },
+          {
+            key: 'bay',
+            heading: t('bayTime.bay'),
+            isRowHeading: true,
+            cell: ({ name }) => <span data-bay={name}>{name}</span>,
+          },
           {
             key: 'bar',
             heading: t('bayTime.split'),
-            cell: ({ name, totals }) => <SplitBar totals={totals} width={barWidth} sentence={splitSentence(name, totals, text)} />,
+            cell: ({ name, totals }) => (
+              <SplitBar totals={totals} width={barWidth} sentence={splitSentence(name, totals, text)} />
+            ),
           },
           number('open', t('bayTime.open'), ({ openMs }) => hours(openMs, text)),
-          ...barOrder.map((kind) => number(kind, t(`bayTime.kind.${kind}`), ({ classMs }) => hours(classMs[kind], text))),
+          ...barOrder.map((kind) =>
+            number(kind, t(`bayTime.kind.${kind}`), ({ classMs }) => hours(classMs[kind], text)),
+          ),
           number('occupancy', t('bayTime.occupancy'), ({ occupancy }) => percent(occupancy, text)),
           number('use', t('bayTime.use'), ({ utilisation }) => percent(utilisation, text)),
         ]}
@@ -108,18 +117,27 @@ export const HeldTable = ({ totals }: { readonly totals: Totals }): ReactElement
           heading: t('bayTime.kind.held'),
           cell: ({ reason, milliseconds }) => (
             <SplitBar
-              totals={{ openMs: most, classMs: { worked: 0, held: milliseconds, noReason: 0, break: 0, stored: 0, empty: 0, outOfUse: 0 } }}
+              totals={{
+                openMs: most,
+                classMs: { worked: 0, held: milliseconds, noReason: 0, break: 0, stored: 0, empty: 0, outOfUse: 0 },
+              }}
               width={barWidth}
               sentence={`${t(`reason.${reason}`)}: ${hours(milliseconds, text)}`}
             />
           ),
         },
-        { key: 'hours', heading: t('bayTime.hours'), align: 'end', cell: ({ milliseconds }) => hours(milliseconds, text) },
+        {
+          key: 'hours',
+          heading: t('bayTime.hours'),
+          align: 'end',
+          cell: ({ milliseconds }) => hours(milliseconds, text),
+        },
         {
           key: 'share',
           heading: t('bayTime.ofHeld'),
           align: 'end',
-          cell: ({ milliseconds }) => percent(totals.classMs.held === 0 ? null : milliseconds / totals.classMs.held, text),
+          cell: ({ milliseconds }) =>
+            percent(totals.classMs.held === 0 ? null : milliseconds / totals.classMs.held, text),
         },
       ]}
     />

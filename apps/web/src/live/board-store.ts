@@ -1,5 +1,12 @@
 import { apply, type Audience, type Board, fromSnapshot, prune, type Snapshot } from '@holdfast/board';
-import { type BeatMessage, type BoardAnswer, type ChangeMessage, contractVersion, liveEvents, livePath } from '@holdfast/contract';
+import {
+  type BeatMessage,
+  type BoardAnswer,
+  type ChangeMessage,
+  contractVersion,
+  liveEvents,
+  livePath,
+} from '@holdfast/contract';
 import type { Row } from '@holdfast/domain';
 import { io, type Socket } from 'socket.io-client';
 import { create } from 'zustand';
@@ -35,7 +42,11 @@ interface Line {
 let line: Line | null = null;
 
 /** `needs` says which contested reports this person is to settle. */
-export function startBoard(audience: Audience, needs: (report: Row<'report'>) => boolean, onSignedOut: () => void): void {
+export function startBoard(
+  audience: Audience,
+  needs: (report: Row<'report'>) => boolean,
+  onSignedOut: () => void,
+): void {
   stopBoard();
   const socket = io({
     path: livePath,
@@ -91,7 +102,9 @@ export function stopBoard(): void {
 
 function hold(mine: Line, board: Board): void {
   useBoardStore.setState({ board });
-  const needsYou = [...board.tables.report.values()].filter((one) => one.state === 'contested' && mine.needs(one)).length;
+  const needsYou = [...board.tables.report.values()].filter(
+    (one) => one.state === 'contested' && mine.needs(one),
+  ).length;
   if (useShell.getState().needsYou !== needsYou) useShell.setState({ needsYou });
 }
 

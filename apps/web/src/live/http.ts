@@ -17,12 +17,20 @@ export class ProblemAnswer extends Error {
 const patience = 20_000;
 
 /** Calls the server of this page. Throws `ProblemAnswer` with its sentence, or `Unreachable`. */
-export async function call<T>(method: string, path: string, body?: unknown, headers: Record<string, string> = {}): Promise<T> {
+export async function call<T>(
+  method: string,
+  path: string,
+  body?: unknown,
+  headers: Record<string, string> = {},
+): Promise<T> {
   let response: Response;
   try {
     response = await fetch(path, {
       method,
-      headers: { ...(body === undefined || body instanceof FormData ? {} : { 'content-type': 'application/json' }), ...headers },
+      headers: {
+        ...(body === undefined || body instanceof FormData ? {} : { 'content-type': 'application/json' }),
+        ...headers,
+      },
       ...(body === undefined ? {} : { body: body instanceof FormData ? body : JSON.stringify(body) }),
       signal: AbortSignal.timeout(patience),
       credentials: 'same-origin',
@@ -33,7 +41,8 @@ export async function call<T>(method: string, path: string, body?: unknown, head
   if (response.status === 204) return undefined as T;
   const answer: unknown = await response.json().catch(() => null);
   if (!response.ok) {
-    if (answer !== null && typeof answer === 'object' && 'code' in answer) throw new ProblemAnswer(answer as ProblemDetails);
+    if (answer !== null && typeof answer === 'object' && 'code' in answer)
+      throw new ProblemAnswer(answer as ProblemDetails);
     throw new Unreachable(`answer ${String(response.status)}`);
   }
   return answer as T;

@@ -20,6 +20,7 @@ export function useRead<T>(path: string | null, hints: readonly string[]): UseQu
 /** `*` touches everything: after a snapshot nothing is known of what was missed. */
 export function touchReads(touched: readonly string[]): void {
   void queries.invalidateQueries({
-    predicate: ({ queryKey }) => touched.includes('*') || queryKey.some((part) => typeof part === 'string' && touched.includes(part)),
+    predicate: ({ queryKey }) =>
+      touched.includes('*') || queryKey.some((part) => typeof part === 'string' && touched.includes(part)),
   });
 }

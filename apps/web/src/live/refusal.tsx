@@ -31,4 +31,3 @@ export function Refusal({ problem, jobId, heading }: RefusalProps): ReactElement
   const shown = lines.length > 0 ? lines : [{ sentence: problem.detail }];
   return <Notice kind="refusal" lines={shown} {...(heading === undefined ? {} : { heading })} />;
 }
-

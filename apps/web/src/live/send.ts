@@ -19,7 +19,8 @@ export interface CommandAnswer {
   readonly contested: readonly string[];
 }
 
-export type Sent = { readonly ok: true; readonly answer: CommandAnswer } | { readonly ok: false; readonly problem: ProblemDetails };
+export type Sent =
+  { readonly ok: true; readonly answer: CommandAnswer } | { readonly ok: false; readonly problem: ProblemDetails };
 
 export interface Entry {
   readonly key: string;

@@ -20,7 +20,8 @@ export interface Pages<P> {
 export function usePages<P extends Page<unknown>>(path: string, hints: readonly string[]): Pages<P> {
   const read = useInfiniteQuery({
     queryKey: ['read', 'pages', path, ...hints],
-    queryFn: ({ pageParam }) => call<P>('GET', pageParam === null ? path : `${path}&after=${encodeURIComponent(pageParam)}`),
+    queryFn: ({ pageParam }) =>
+      call<P>('GET', pageParam === null ? path : `${path}&after=${encodeURIComponent(pageParam)}`),
     initialPageParam: null as string | null,
     getNextPageParam: (last: P) => last.next,
   });

@@ -34,7 +34,14 @@ type FormProps = { readonly entry: OutstandingEntry; readonly onClose: () => voi
 const EndFix = ({ entry: { fix, item }, onClose }: FormProps): ReactElement | null => {
   const doneLines = useDoneLines(item.openJobId);
   if (!fix) return null;
-  return <EndFixForm fix={fix} doneLines={doneLines} {...(item.openJobId === null ? {} : { jobId: item.openJobId })} onClose={onClose} />;
+  return (
+    <EndFixForm
+      fix={fix}
+      doneLines={doneLines}
+      {...(item.openJobId === null ? {} : { jobId: item.openJobId })}
+      onClose={onClose}
+    />
+  );
 };
 
 const CloseFollowUp = ({ entry: { followUp, item }, onClose }: FormProps): ReactElement | null => {
@@ -55,7 +62,9 @@ const NewFollowUp = ({ entry: { fix, item }, onClose }: FormProps): ReactElement
   <FollowUpForm
     vehicleId={item.vehicle.id}
     {...(item.openJobId === null ? {} : { jobId: item.openJobId })}
-    {...(fix === null ? {} : { of: { temporaryFixId: fix.id }, first: { kind: 'permanentRepair', title: fix.endedByWhat } })}
+    {...(fix === null
+      ? {}
+      : { of: { temporaryFixId: fix.id }, first: { kind: 'permanentRepair', title: fix.endedByWhat } })}
     onClose={onClose}
   />
 );
@@ -71,7 +80,11 @@ const Acts = ({ entry }: { readonly entry: OutstandingEntry }): ReactElement => 
         </Opener>
       )}
       {entry.followUp && (
-        <Opener label={t('outstanding.act.closeFollowUp')} command="closeFollowUp" about={`${about}, ${entry.followUp.title}`}>
+        <Opener
+          label={t('outstanding.act.closeFollowUp')}
+          command="closeFollowUp"
+          about={`${about}, ${entry.followUp.title}`}
+        >
           {(close) => <CloseFollowUp entry={entry} onClose={close} />}
         </Opener>
       )}
@@ -89,7 +102,9 @@ const Vehicle = ({ entry: { item, fix } }: { readonly entry: OutstandingEntry })
   const { tables } = useBoard();
   const { vehicle, customer, openJobId } = item;
   const cautions = [...tables.caution.values()].filter((one) => one.vehicleId === vehicle.id && one.endedAt === null);
-  const onBoard = [...tables.temporaryFix.values()].filter((one) => one.vehicleId === vehicle.id && one.state !== 'ended');
+  const onBoard = [...tables.temporaryFix.values()].filter(
+    (one) => one.vehicleId === vehicle.id && one.state !== 'ended',
+  );
   const number = openJobId === null ? undefined : tables.job.get(openJobId)?.number;
   return (
     <div className="hf-outstanding-vehicle">
@@ -99,9 +114,7 @@ const Vehicle = ({ entry: { item, fix } }: { readonly entry: OutstandingEntry })
       </Link>
       <div>
         <span>{vehicle.description}</span>
-        <span className="hf-quiet hf-small">
-          {customer?.name ?? t('outstanding.noCustomer')}
-        </span>
+        <span className="hf-quiet hf-small">{customer?.name ?? t('outstanding.noCustomer')}</span>
         {openJobId !== null && number !== undefined && (
           <Link className="hf-small" href={jobPath(openJobId)}>
             {t('outstanding.here', { number })}
@@ -122,16 +135,27 @@ const What = ({ entry }: { readonly entry: OutstandingEntry }): ReactElement => 
       <h2>{fix ? t('outstanding.fix', { kind: t(`word.fixKind.${fix.kind}`), place: fix.place }) : followUp?.title}</h2>
       {fix && (
         <p className="hf-small">
-          {t('outstanding.standsIn', { what: fix.standsInFor, system: t(`word.system.${fix.system}`), since: format.date(Date.parse(fix.since)) })}
-          {fix.state !== 'on' && <strong> {t('outstanding.fixState', { state: t(`word.fixState.${fix.state}`) })}</strong>}
+          {t('outstanding.standsIn', {
+            what: fix.standsInFor,
+            system: t(`word.system.${fix.system}`),
+            since: format.date(Date.parse(fix.since)),
+          })}
+          {fix.state !== 'on' && (
+            <strong> {t('outstanding.fixState', { state: t(`word.fixState.${fix.state}`) })}</strong>
+          )}
         </p>
       )}
       {fix && followUp && <p className="hf-small">{t('outstanding.endedBy', { title: followUp.title })}</p>}
       {entry.isFurtherDown && <p className="hf-small">{t('outstanding.furtherDown')}</p>}
-      {fix && !followUp && !entry.isFurtherDown && <p className="hf-small hf-outstanding-missing">{t('outstanding.noFollowUp')}</p>}
+      {fix && !followUp && !entry.isFurtherDown && (
+        <p className="hf-small hf-outstanding-missing">{t('outstanding.noFollowUp')}</p>
+      )}
       {followUp && (
         <p className="hf-quiet hf-small">
-          {t('outstanding.followUp', { kind: t(`word.followUp.${followUp.kind}`), urgency: t(`word.urgency.${followUp.urgency}`) })}
+          {t('outstanding.followUp', {
+            kind: t(`word.followUp.${followUp.kind}`),
+            urgency: t(`word.urgency.${followUp.urgency}`),
+          })}
         </p>
       )}
       <p>{said.length === 0 ? t('outstanding.noLimit') : [...new Set(said)].join(t('piece.limit.or'))}</p>

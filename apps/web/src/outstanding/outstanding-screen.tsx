@@ -19,7 +19,10 @@ import { type ChosenVehicle, VehicleFilter } from './vehicle-filter.js';
 import { type Axis, WindowAxis } from './window-drawing.js';
 import { axisOf, entriesOf, type OutstandingEntry, windowIsEmpty } from './windows.js';
 
-const countsOf = (entries: readonly OutstandingEntry[], today: string): Readonly<Record<'fixes' | 'followUps' | 'empty', number>> => ({
+const countsOf = (
+  entries: readonly OutstandingEntry[],
+  today: string,
+): Readonly<Record<'fixes' | 'followUps' | 'empty', number>> => ({
   fixes: entries.filter(({ fix }) => fix !== null).length,
   followUps: entries.filter(({ followUp }) => followUp !== null).length,
   empty: entries.filter((entry) => windowIsEmpty(entry, today)).length,
@@ -64,7 +67,10 @@ const useChosen = (): Asked => {
 const Outstanding = (): ReactElement => {
   const { t } = useText();
   const { chosen, setChosen } = useChosen();
-  const read = usePages<OutstandingPage>(`/api/outstanding?limit=200${chosen === null ? '' : `&vehicle=${chosen.id}`}`, ['outstanding']);
+  const read = usePages<OutstandingPage>(
+    `/api/outstanding?limit=200${chosen === null ? '' : `&vehicle=${chosen.id}`}`,
+    ['outstanding'],
+  );
   const parts = useRead<PartLinesPage>('/api/part-lines?state=open&limit=200', ['parts']);
   const today = read.pages[0]?.today;
   const entries = entriesOf(

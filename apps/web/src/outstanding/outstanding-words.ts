@@ -27,7 +27,10 @@ export const windowSentence = (entry: OutstandingEntry, today: string, { t, form
       : opensOn.kind === 'day'
         ? t('outstanding.opens.day', { day: format.day(opensOn.day) })
         : t('outstanding.opens.unknown');
-  const closes = closesOn === null ? t('outstanding.closes.none') : t('outstanding.closes.day', { day: format.day(closesOn) });
-  const empty = windowIsEmpty(entry, today) ? ` ${t(closesOn !== null && closesOn <= today ? 'outstanding.past' : 'outstanding.empty')}` : '';
+  const closes =
+    closesOn === null ? t('outstanding.closes.none') : t('outstanding.closes.day', { day: format.day(closesOn) });
+  const empty = windowIsEmpty(entry, today)
+    ? ` ${t(closesOn !== null && closesOn <= today ? 'outstanding.past' : 'outstanding.empty')}`
+    : '';
   return `${opens}; ${closes}.${empty}`;
 };

@@ -15,7 +15,8 @@ export const RepairedList = ({ vehicleId }: { readonly vehicleId: string | null 
     .filter((fix) => fix.endedAt !== null && (vehicleId === null || fix.vehicleId === vehicleId))
     .sort((a, b) => (b.endedAt ?? 0) - (a.endedAt ?? 0));
   if (ended.length === 0) return null;
-  const stillOn = (id: string): number => [...tables.temporaryFix.values()].filter((fix) => fix.vehicleId === id && fix.state !== 'ended').length;
+  const stillOn = (id: string): number =>
+    [...tables.temporaryFix.values()].filter((fix) => fix.vehicleId === id && fix.state !== 'ended').length;
   return (
     <Part heading={t('outstanding.ended')} under={t('outstanding.endedUnder')}>
       <Entries>

@@ -80,7 +80,12 @@ type DrawingProps = {
   readonly since: LocalDate | null;
 };
 
-type Edges = { readonly today: number; readonly opens: number | null; readonly closes: number | null; readonly right: number };
+type Edges = {
+  readonly today: number;
+  readonly opens: number | null;
+  readonly closes: number | null;
+  readonly right: number;
+};
 
 /** From when it can be done until it must be, in CSS pixels. */
 const edgesOf = ({ opensOn, closesOn }: OutstandingEntry, scale: DayScale, axis: Axis, right: number): Edges => {
@@ -91,14 +96,28 @@ const edgesOf = ({ opensOn, closesOn }: OutstandingEntry, scale: DayScale, axis:
 };
 
 /** Room between the brackets; a broken line where nobody knows from when; a cross where no day fits. */
-const Room = ({ edges: { today, opens, closes, right }, isEmpty }: { readonly edges: Edges; readonly isEmpty: boolean }): ReactElement => {
+const Room = ({
+  edges: { today, opens, closes, right },
+  isEmpty,
+}: {
+  readonly edges: Edges;
+  readonly isEmpty: boolean;
+}): ReactElement => {
   if (isEmpty && closes !== null) {
     const cross = `M${(closes - 12).toFixed(1)} ${String(top + 3)}l-14 16M${(closes - 26).toFixed(1)} ${String(top + 3)}l14 16`;
     return <path className="hf-window-bracket" d={cross} />;
   }
   const end = closes ?? right;
   if (opens === null) return <path className="hf-window-unknown" d={`M${today.toFixed(1)} 16H${end.toFixed(1)}`} />;
-  return <rect className="hf-window-room" x={opens} y={top + 5} width={Math.max(0, end - opens)} height={bottom - top - 10} />;
+  return (
+    <rect
+      className="hf-window-room"
+      x={opens}
+      y={top + 5}
+      width={Math.max(0, end - opens)}
+      height={bottom - top - 10}
+    />
+  );
 };
 
 /** One window: from when it can be done until it must be; the stitched line runs under it as long as the fix is on. */
@@ -108,10 +127,19 @@ export const WindowDrawing = ({ entry, axis, width, sentence, since }: DrawingPr
   const edges = edgesOf(entry, scale, axis, width);
   const { today, opens, closes } = edges;
   return (
-    <svg className="hf-window" role="img" aria-label={sentence} width={width} height={height} viewBox={`0 0 ${String(width)} ${String(height)}`}>
+    <svg
+      className="hf-window"
+      role="img"
+      aria-label={sentence}
+      width={width}
+      height={height}
+      viewBox={`0 0 ${String(width)} ${String(height)}`}
+    >
       <path className="hf-now" d={`M${today.toFixed(1)} 0V${String(height)}`} />
       <Room edges={edges} isEmpty={windowIsEmpty(entry, axis.today)} />
-      {entry.opensOn.kind === 'day' && opens !== null && <path className="hf-window-bracket" d={bracket(opens, 'open')} />}
+      {entry.opensOn.kind === 'day' && opens !== null && (
+        <path className="hf-window-bracket" d={bracket(opens, 'open')} />
+      )}
       {closes !== null && <path className="hf-window-bracket" d={bracket(closes, 'close')} />}
       {since !== null && <StitchedShape from={scale(since)} to={width} y={stitchedY} ended={false} />}
     </svg>

@@ -6,10 +6,20 @@ import { axisOf, entriesOf, windowIsEmpty, type OutstandingEntry } from './windo
 
 type PartItem = PartLinesPage['items'][number];
 
-const about = { vehicle: { id: 'v', plate: 'BN 03 TX', description: 'van' }, customer: null, openJobId: null, undated: [] };
+const about = {
+  vehicle: { id: 'v', plate: 'BN 03 TX', description: 'van' },
+  customer: null,
+  openJobId: null,
+  undated: [],
+};
 const limit = (day: string) => ({ day, by: 'beforeDay' as const, seasonId: null });
 const fix = (id: string, followUpId: string | null, day: string | null): OutstandingItem =>
-  ({ kind: 'temporaryFix', row: { id, followUpId }, firstLimit: day === null ? null : limit(day), ...about }) as unknown as OutstandingItem;
+  ({
+    kind: 'temporaryFix',
+    row: { id, followUpId },
+    firstLimit: day === null ? null : limit(day),
+    ...about,
+  }) as unknown as OutstandingItem;
 const followUp = (id: string, day: string | null, more: object = {}): OutstandingItem =>
   ({
     kind: 'followUp',
@@ -17,7 +27,8 @@ const followUp = (id: string, day: string | null, more: object = {}): Outstandin
     firstLimit: day === null ? null : limit(day),
     ...about,
   }) as unknown as OutstandingItem;
-const part = (followUpId: string, state: string, dueOn: string | null): PartItem => ({ followUpId, state, dueOn }) as unknown as PartItem;
+const part = (followUpId: string, state: string, dueOn: string | null): PartItem =>
+  ({ followUpId, state, dueOn }) as unknown as PartItem;
 
 describe('what is outstanding', () => {
   it('puts a follow-up to the fix that it ends, once, and the first limit of either counts', () => {

@@ -10,9 +10,7 @@ type FixRow = Extract<OutstandingItem, { kind: 'temporaryFix' }>['row'];
 
 /** What has to be there first: nothing (open since today), by a day, or something without a day. */
 export type OpensOn =
-  | { readonly kind: 'now' }
-  | { readonly kind: 'day'; readonly day: LocalDate }
-  | { readonly kind: 'unknown' };
+  { readonly kind: 'now' } | { readonly kind: 'day'; readonly day: LocalDate } | { readonly kind: 'unknown' };
 
 /** One line of the list: a temporary fix with the follow-up that ends it, or a follow-up on its own. */
 export type OutstandingEntry = {
@@ -64,7 +62,12 @@ export const entriesOf = (items: readonly OutstandingItem[], parts: readonly Par
   const followUps = new Map(items.flatMap((item) => (item.kind === 'followUp' ? [[item.row.id, item] as const] : [])));
   const taken = new Set<string>();
   const entries: OutstandingEntry[] = [];
-  const entry = (item: OutstandingItem, fix: FixRow | null, followUp: FollowUpRow | null, other: OutstandingItem | null): void => {
+  const entry = (
+    item: OutstandingItem,
+    fix: FixRow | null,
+    followUp: FollowUpRow | null,
+    other: OutstandingItem | null,
+  ): void => {
     const carried = parts.filter((part) => isCarriedBy(part, fix, followUp));
     entries.push({
       key: item.row.id,
@@ -73,7 +76,8 @@ export const entriesOf = (items: readonly OutstandingItem[], parts: readonly Par
       followUp,
       isFurtherDown: followUp === null && fix !== null && fix.followUpId !== null,
       parts: carried,
-      needsFollowUp: followUp?.needsFollowUpId == null ? null : (followUps.get(followUp.needsFollowUpId)?.row.title ?? ''),
+      needsFollowUp:
+        followUp?.needsFollowUpId == null ? null : (followUps.get(followUp.needsFollowUpId)?.row.title ?? ''),
       opensOn: opensOn(followUp, carried),
       closesOn: earlier(item.firstLimit?.day ?? null, other?.firstLimit?.day ?? null),
     });
@@ -85,7 +89,9 @@ export const entriesOf = (items: readonly OutstandingItem[], parts: readonly Par
     entry(item, item.row, own?.row ?? null, own ?? null);
   }
   for (const item of followUps.values()) if (!taken.has(item.row.id)) entry(item, null, item.row, null);
-  return entries.sort((a, b) => ((a.closesOn ?? '9') < (b.closesOn ?? '9') ? -1 : (a.closesOn ?? '9') > (b.closesOn ?? '9') ? 1 : 0));
+  return entries.sort((a, b) =>
+    (a.closesOn ?? '9') < (b.closesOn ?? '9') ? -1 : (a.closesOn ?? '9') > (b.closesOn ?? '9') ? 1 : 0,
+  );
 };
 
 /** Whether nothing fits: what it needs comes after its first limit, or the limit is past. */
@@ -97,7 +103,10 @@ const mostDays = 182;
 const pastDays = 14;
 
 /** The axis for all windows: two weeks back, on to the last limit, at least eight weeks and at most half a year ahead. */
-export const axisOf = (entries: readonly OutstandingEntry[], today: LocalDate): { readonly from: LocalDate; readonly to: LocalDate } => {
+export const axisOf = (
+  entries: readonly OutstandingEntry[],
+  today: LocalDate,
+): { readonly from: LocalDate; readonly to: LocalDate } => {
   const ahead = entries.flatMap(({ closesOn }) => (closesOn === null ? [] : [daysBetween(today, closesOn)]));
   const days = Math.min(mostDays, Math.max(leastDays, ...ahead.map((one) => one + 7)));
   return { from: addDays(today, -pastDays), to: addDays(today, days) };

@@ -74,7 +74,11 @@ const LineFields = ({ item, line, ownDue, onChange }: LineFieldsProps): ReactEle
   );
 };
 
-type OrderFormProps = { readonly items: readonly PartItem[]; readonly onClose: () => void; readonly onOrdered: () => void };
+type OrderFormProps = {
+  readonly items: readonly PartItem[];
+  readonly onClose: () => void;
+  readonly onOrdered: () => void;
+};
 
 /** The chosen part lines go to one supplier under one reference. */
 export const OrderForm = ({ items, onClose, onOrdered }: OrderFormProps): ReactElement => {
@@ -108,7 +112,12 @@ export const OrderForm = ({ items, onClose, onOrdered }: OrderFormProps): ReactE
       command="placeOrder"
       act={t('partsDesk.order.act')}
       sending={sending}
-      ready={supplierId !== null && said(reference) !== undefined && items.length > 0 && prices.every((price) => price !== null)}
+      ready={
+        supplierId !== null &&
+        said(reference) !== undefined &&
+        items.length > 0 &&
+        prices.every((price) => price !== null)
+      }
       onSend={() => void send()}
       onClose={onClose}
     >

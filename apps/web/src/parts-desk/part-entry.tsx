@@ -26,8 +26,12 @@ type EntryProps = {
 const Purpose = ({ item }: { readonly item: PartItem }): ReactElement => {
   const { t } = useText();
   const { tables } = useBoard();
-  const fixes = [...tables.temporaryFix.values()].filter((fix) => fix.vehicleId === item.vehicleId && fix.state !== 'ended');
-  const cautions = [...tables.caution.values()].filter((one) => one.vehicleId === item.vehicleId && one.endedAt === null);
+  const fixes = [...tables.temporaryFix.values()].filter(
+    (fix) => fix.vehicleId === item.vehicleId && fix.state !== 'ended',
+  );
+  const cautions = [...tables.caution.values()].filter(
+    (one) => one.vehicleId === item.vehicleId && one.endedAt === null,
+  );
   const to = item.jobId === null ? vehiclePath(item.vehicleId) : jobPath(item.jobId);
   return (
     <div className="hf-part-purpose">
@@ -35,7 +39,9 @@ const Purpose = ({ item }: { readonly item: PartItem }): ReactElement => {
       <Plate plate={item.plate} fixCount={fixes.length} />
       <div>
         <Link href={to}>
-          {item.jobNumber === null ? item.vehicleDescription : t('partsDesk.job', { number: item.jobNumber, what: item.vehicleDescription })}
+          {item.jobNumber === null
+            ? item.vehicleDescription
+            : t('partsDesk.job', { number: item.jobNumber, what: item.vehicleDescription })}
         </Link>
         <span className="hf-quiet hf-small">{item.lineTitle ?? t('partsDesk.forFollowUp')}</span>
       </div>
@@ -87,8 +93,12 @@ export const PartEntry = ({ item, now, title, acts }: EntryProps): ReactElement 
       <Purpose item={item} />
       <div className="hf-part-when">
         <span>{t('partsDesk.needed', { needed: t(`word.needed.${item.needed}`) })}</span>
-        {item.state !== 'arrived' && <span>{due ?? t(item.state === 'wanted' ? 'partsDesk.due.notAsked' : 'partsDesk.due.none')}</span>}
-        <span className="hf-quiet hf-small">{t('partsDesk.since', { at: format.moment(Date.parse(item.effectiveAt), now) })}</span>
+        {item.state !== 'arrived' && (
+          <span>{due ?? t(item.state === 'wanted' ? 'partsDesk.due.notAsked' : 'partsDesk.due.none')}</span>
+        )}
+        <span className="hf-quiet hf-small">
+          {t('partsDesk.since', { at: format.moment(Date.parse(item.effectiveAt), now) })}
+        </span>
         <Kept item={item} now={now} />
       </div>
       <div className="hf-entry-acts">{acts}</div>

@@ -86,7 +86,12 @@ export const partLists = (items: readonly PartItem[], board: Board, today: strin
 };
 
 /** All open part lines of one order, late ones too: what a delivery for it may bring. */
-export const wholeOrder = (order: Pick<OpenOrder, 'orderId' | 'items'>, all: readonly PartItem[]): readonly PartItem[] =>
+export const wholeOrder = (
+  order: Pick<OpenOrder, 'orderId' | 'items'>,
+  all: readonly PartItem[],
+): readonly PartItem[] =>
   order.orderId === null
     ? order.items
-    : all.filter((item) => item.orderId === order.orderId && (item.state === 'ordered' || item.state === 'partArrived'));
+    : all.filter(
+        (item) => item.orderId === order.orderId && (item.state === 'ordered' || item.state === 'partArrived'),
+      );

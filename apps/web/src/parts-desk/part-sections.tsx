@@ -38,7 +38,9 @@ export const CancelAct = ({ item }: ActProps): ReactElement => {
   const { t } = useText();
   return (
     <Opener label={t('partsDesk.act.cancel')} command="cancelPart" about={item.description} look="plain">
-      {(close) => <CancelPartForm part={item} {...(item.jobId === null ? {} : { jobId: item.jobId })} onClose={close} />}
+      {(close) => (
+        <CancelPartForm part={item} {...(item.jobId === null ? {} : { jobId: item.jobId })} onClose={close} />
+      )}
     </Opener>
   );
 };
@@ -104,14 +106,23 @@ const OrderGroup = ({ order, now, all, bins }: SectionProps & { readonly order: 
       </div>
       <ul className="hf-part-lines">
         {order.items.map((item) => (
-          <PartEntry key={item.id} item={item} now={now} acts={<OnOrderActs item={item} bins={bins} isAlone={coming.length === 1} />} />
+          <PartEntry
+            key={item.id}
+            item={item}
+            now={now}
+            acts={<OnOrderActs item={item} bins={bins} isAlone={coming.length === 1} />}
+          />
         ))}
       </ul>
     </section>
   );
 };
 
-type OrdersProps = SectionProps & { readonly orders: readonly OpenOrder[]; readonly heading: string; readonly under?: string };
+type OrdersProps = SectionProps & {
+  readonly orders: readonly OpenOrder[];
+  readonly heading: string;
+  readonly under?: string;
+};
 
 /** On order, by supplier and reference: a whole order is checked in by one act. */
 export const OrderedParts = ({ orders, heading, under, ...shared }: OrdersProps): ReactElement | null => {
@@ -126,7 +137,11 @@ export const OrderedParts = ({ orders, heading, under, ...shared }: OrdersProps)
 };
 
 /** Here and not yet on the vehicle; what turns out damaged or wrong at the vehicle is said here. */
-export const ArrivedParts = ({ items, now, bins }: SectionProps & { readonly items: readonly PartItem[] }): ReactElement | null => {
+export const ArrivedParts = ({
+  items,
+  now,
+  bins,
+}: SectionProps & { readonly items: readonly PartItem[] }): ReactElement | null => {
   const { t } = useText();
   if (items.length === 0) return null;
   return (

@@ -12,7 +12,10 @@ export const dueWords = (item: PartItem, text: Text): string | null => {
   if (!last) return null;
   const { t, format } = text;
   const state = t(`word.supplier.${last.state}`);
-  const first = last.dueOn === null ? t('partsDesk.due.noDay', { state }) : t('partsDesk.due.day', { day: format.day(last.dueOn), state });
+  const first =
+    last.dueOn === null
+      ? t('partsDesk.due.noDay', { state })
+      : t('partsDesk.due.day', { day: format.day(last.dueOn), state });
   return last.ordinal === 1 ? first : t('partsDesk.due.again', { first, ordinal: last.ordinal });
 };
 

@@ -36,7 +36,11 @@ const PartsDesk = (): ReactElement => {
     <>
       <ScreenHead
         heading={t('nav.parts')}
-        under={t('partsDesk.under', { wanted: lists.wanted.length, late: lists.late.reduce((sum, order) => sum + order.items.length, 0), arrived: lists.arrived.length })}
+        under={t('partsDesk.under', {
+          wanted: lists.wanted.length,
+          late: lists.late.reduce((sum, order) => sum + order.items.length, 0),
+          arrived: lists.arrived.length,
+        })}
         acts={
           <>
             <WantPart />

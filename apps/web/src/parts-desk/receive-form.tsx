@@ -176,14 +176,17 @@ export const ReceiveForm = (props: ReceiveFormProps): ReactElement => {
     });
     const from = { orderId: orderId ?? undefined, supplierId: supplierId ?? undefined, note: said(note) };
     const input = { deliveryId: newId(), ...from, items: checked };
-    if (await sending.run('receiveParts', input, { text: 'partsDesk.done.receive', values: { count: came.length } })) onClose();
+    if (await sending.run('receiveParts', input, { text: 'partsDesk.done.receive', values: { count: came.length } }))
+      onClose();
   };
   const allGood = came.length === items.length && came.every((item) => checkedOf(item).verdict === 'good');
   return (
     <FormSheet
       heading={props.heading}
       command="receiveParts"
-      act={atVehicle ? t('partsDesk.receive.found') : t(allGood ? 'partsDesk.receive.allGood' : 'partsDesk.receive.act')}
+      act={
+        atVehicle ? t('partsDesk.receive.found') : t(allGood ? 'partsDesk.receive.allGood' : 'partsDesk.receive.act')
+      }
       sending={sending}
       ready={isReady}
       onSend={() => void send()}

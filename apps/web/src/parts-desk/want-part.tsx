@@ -17,7 +17,10 @@ const Form = ({ onClose }: { readonly onClose: () => void }): ReactElement => {
   const lines = openVisits(board, shopNow()).flatMap((visit) =>
     visit.lines
       .filter((line) => !lineEnded(line))
-      .map((line) => ({ id: line.id, title: t('partsDesk.want.line', { plate: visit.vehicle.plate, title: line.title }) })),
+      .map((line) => ({
+        id: line.id,
+        title: t('partsDesk.want.line', { plate: visit.vehicle.plate, title: line.title }),
+      })),
   );
   const followUps = (outstanding.data?.items ?? []).flatMap((item) =>
     item.kind === 'followUp'

@@ -30,7 +30,12 @@ export const WantedParts = ({ items, chosen, onChosen, now, bins }: WantedProps)
       under={may.command('placeOrder') ? t('partsDesk.wantedHow') : undefined}
       acts={
         picked.length > 0 && (
-          <Opener label={t('partsDesk.orderChosen', { count: picked.length })} command="placeOrder" size="normal" look="ink">
+          <Opener
+            label={t('partsDesk.orderChosen', { count: picked.length })}
+            command="placeOrder"
+            size="normal"
+            look="ink"
+          >
             {(close) => (
               <OrderForm
                 items={picked}

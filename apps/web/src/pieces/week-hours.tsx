@@ -190,7 +190,9 @@ export const useWeekWords = (): ((week: HoursOfWeek) => string) => {
     return runs
       .filter((run) => run.words !== '')
       .map(({ from, to, words }) =>
-        from === to ? `${t(`week.short.${from}`)} ${words}` : `${t(`week.short.${from}`)}–${t(`week.short.${to}`)} ${words}`,
+        from === to
+          ? `${t(`week.short.${from}`)} ${words}`
+          : `${t(`week.short.${from}`)}–${t(`week.short.${to}`)} ${words}`,
       )
       .join('; ');
   };

@@ -78,7 +78,8 @@ export const factsOf = (typed: BayTyped): Facts | null => {
   const capacity = decimalOf(typed.capacity);
   if (typeof spots !== 'number' || spots < 1 || capacity === null || Object.values(numbers).includes(null)) return null;
   const whole = numbers as { readonly [K in keyof typeof numbers]: number | undefined };
-  const inspected = typed.inspectedOn === '' ? {} : { inspectedOn: typed.inspectedOn, inspectionOutcome: typed.inspectionOutcome };
+  const inspected =
+    typed.inspectedOn === '' ? {} : { inspectedOn: typed.inspectedOn, inspectionOutcome: typed.inspectionOutcome };
   return {
     spots,
     equipment: equipmentOf(typed),

@@ -36,7 +36,9 @@ export const EquipmentFields = ({ typed, onChange }: FieldsProps): ReactElement 
               label={name}
               value={item !== undefined}
               onChange={(there) => {
-                onChange({ equipment: there ? { ...others, [kind]: { inUse: true, grips: usualGrip(kind) } } : others });
+                onChange({
+                  equipment: there ? { ...others, [kind]: { inUse: true, grips: usualGrip(kind) } } : others,
+                });
               }}
             />
             {item !== undefined && (

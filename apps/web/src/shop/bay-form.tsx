@@ -75,7 +75,11 @@ export const BayForm = ({ bay, spec, onClose }: BayFormProps): ReactElement => {
 type BayTurnProps = { readonly bay: Row<'bay'>; readonly onClose: () => void };
 
 /** A bay goes out of use, also with its vehicle in it, or comes back. */
-export const OutOfUseForm = ({ bay, spec, onClose }: BayTurnProps & { readonly spec: Row<'baySpec'> }): ReactElement => {
+export const OutOfUseForm = ({
+  bay,
+  spec,
+  onClose,
+}: BayTurnProps & { readonly spec: Row<'baySpec'> }): ReactElement => {
   const { t } = useText();
   const sending = useSend();
   const unit = useUsualUnit();
@@ -86,7 +90,8 @@ export const OutOfUseForm = ({ bay, spec, onClose }: BayTurnProps & { readonly s
     const facts = factsOf({ ...typedFacts(spec, unit), outOfUse: goes, outOfUseWords: words });
     if (facts === null) return;
     const done = { text: goes ? 'shop.done.outOfUse' : 'shop.done.inUse', values: { bay: bay.name } } as const;
-    if (await sending.run('changeBay', { bayId: bay.id, version: bay.version, validFrom: today, facts }, done)) onClose();
+    if (await sending.run('changeBay', { bayId: bay.id, version: bay.version, validFrom: today, facts }, done))
+      onClose();
   };
   return (
     <FormSheet

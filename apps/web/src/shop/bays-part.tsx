@@ -15,12 +15,16 @@ import { BayForm, EndBayForm, OutOfUseForm } from './bay-form.js';
 const lifts: readonly string[] = ['twoPostLift', 'fourPostLift', 'scissorLift', 'jackAndStands'];
 
 /** Whether something there lifts a vehicle: then the words on load per arm and lifting points stand above the bays. */
-const liftsVehicles = (equipment: Row<'baySpec'>['equipment']): boolean => equipment.some((item) => lifts.includes(item.kind));
+const liftsVehicles = (equipment: Row<'baySpec'>['equipment']): boolean =>
+  equipment.some((item) => lifts.includes(item.kind));
 
 const equipmentWords = (spec: Row<'baySpec'>, { t }: Text): string =>
   spec.equipment
     .map(({ kind, inUse, grips }) => {
-      const name = grips === null ? t(`word.equipment.${kind}`) : t(`shop.bay.grips.${grips}`, { kind: t(`word.equipment.${kind}`) });
+      const name =
+        grips === null
+          ? t(`word.equipment.${kind}`)
+          : t(`shop.bay.grips.${grips}`, { kind: t(`word.equipment.${kind}`) });
       return inUse ? name : t('shop.bay.notInUse', { kind: name });
     })
     .join(', ');
@@ -34,7 +38,9 @@ const factLines = (spec: Row<'baySpec'>, text: Text): string[] => {
   ].filter((limit) => limit !== null);
   const { inspectedOn, inspectionOutcome: outcome, inspectionIntervalMonths: months } = spec;
   return [
-    spec.capacity === null ? null : t('shop.bay.rated', { capacity: format.decimal(spec.capacity), unit: spec.capacityUnit }),
+    spec.capacity === null
+      ? null
+      : t('shop.bay.rated', { capacity: format.decimal(spec.capacity), unit: spec.capacityUnit }),
     limits.length === 0 ? null : t('shop.bay.limits', { limits: limits.join(', ') }),
     inspectedOn === null
       ? null
@@ -96,7 +102,11 @@ const BayEntry = (props: BayProps): ReactElement => {
           <Opener label={t('shop.change')} command="changeBay" about={bay.name}>
             {(close) => <BayForm bay={bay} spec={spec} onClose={close} />}
           </Opener>
-          <Opener label={t(spec.outOfUse ? 'shop.bay.inUse' : 'shop.bay.outOfUse')} command="changeBay" about={bay.name}>
+          <Opener
+            label={t(spec.outOfUse ? 'shop.bay.inUse' : 'shop.bay.outOfUse')}
+            command="changeBay"
+            about={bay.name}
+          >
             {(close) => <OutOfUseForm bay={bay} spec={spec} onClose={close} />}
           </Opener>
           <Opener label={t('shop.bay.end')} command="changeBay" about={bay.name} look="plain">
@@ -123,7 +133,9 @@ export const BaysPart = (): ReactElement => {
   const board = useBoard();
   const rows = rowsOf(board);
   const today = calendarOfBoard(board).dateOf(useNow());
-  const bays = rows.list('bay', (bay) => bay.endedOn === null || bay.endedOn > today).sort((a, b) => a.position - b.position);
+  const bays = rows
+    .list('bay', (bay) => bay.endedOn === null || bay.endedOn > today)
+    .sort((a, b) => a.position - b.position);
   return (
     <Part
       heading={t('shop.bays')}
@@ -134,10 +146,18 @@ export const BaysPart = (): ReactElement => {
         </Opener>
       }
     >
-      {bays.some((bay) => liftsVehicles(specOn(rows, bay.id, today).equipment)) && <p className="hf-care">{t('shop.bay.liftWords')}</p>}
+      {bays.some((bay) => liftsVehicles(specOn(rows, bay.id, today).equipment)) && (
+        <p className="hf-care">{t('shop.bay.liftWords')}</p>
+      )}
       <ol className="hf-entries">
         {bays.map((bay, at) => (
-          <BayEntry key={bay.id} bay={bay} spec={specOn(rows, bay.id, today)} before={bays[at - 1]} after={bays[at + 1]} />
+          <BayEntry
+            key={bay.id}
+            bay={bay}
+            spec={specOn(rows, bay.id, today)}
+            before={bays[at - 1]}
+            after={bays[at + 1]}
+          />
         ))}
       </ol>
     </Part>

@@ -74,7 +74,9 @@ export const HoursPart = (): ReactElement => {
               {t(hours.id === now?.id ? 'shop.hours.now' : 'shop.hours.from', { day: format.day(hours.validFrom) })}
             </p>
             <p>{weekWords(hours.week) || t('shop.hours.closed')}</p>
-            {weekWords(hours.breaks) !== '' && <p className="hf-quiet hf-small">{t('shop.hours.breaks', { hours: weekWords(hours.breaks) })}</p>}
+            {weekWords(hours.breaks) !== '' && (
+              <p className="hf-quiet hf-small">{t('shop.hours.breaks', { hours: weekWords(hours.breaks) })}</p>
+            )}
           </Entry>
         ))}
       </Entries>

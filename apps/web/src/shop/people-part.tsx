@@ -53,7 +53,10 @@ const PersonEntry = ({ person, today }: PersonProps): ReactElement => {
     const skill = skills.find((one) => one === row.skill);
     const name = skill === undefined ? row.skill : t(`word.skill.${skill}`);
     if (row.until === null) return name;
-    return t(row.until < today ? 'shop.person.skillOver' : 'shop.person.skillUntil', { skill: name, day: format.day(row.until) });
+    return t(row.until < today ? 'shop.person.skillOver' : 'shop.person.skillUntil', {
+      skill: name,
+      day: format.day(row.until),
+    });
   });
   const homeBay = board.tables.bay.get(person.homeBayId ?? '')?.name;
   const facts = [

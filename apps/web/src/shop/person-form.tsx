@@ -56,7 +56,11 @@ const SkillsFields = ({ value, onChange }: SkillsFieldsProps): ReactElement => {
   );
 };
 
-type HoursFieldsProps = { readonly value: Hours | null; readonly first: Hours; readonly onChange: (value: Hours | null) => void };
+type HoursFieldsProps = {
+  readonly value: Hours | null;
+  readonly first: Hours;
+  readonly onChange: (value: Hours | null) => void;
+};
 
 /** Hours of their own from a day on; left alone, those before go on. */
 const HoursFields = ({ value, first, onChange }: HoursFieldsProps): ReactElement => {
@@ -118,13 +122,28 @@ const usePersonState = (person: Row<'person'> | null) => {
   const [name, setName] = useState(first.name);
   const [chosenRoles, setRoles] = useState(first.roles);
   const [homeBayId, setHomeBayId] = useState(first.homeBayId);
-  const [skillsHeld, setSkills] = useState<Skills>(() => Object.fromEntries(held.map((row) => [row.skill, row.until ?? ''])));
+  const [skillsHeld, setSkills] = useState<Skills>(() =>
+    Object.fromEntries(held.map((row) => [row.skill, row.until ?? ''])),
+  );
   const [hours, setHours] = useState<Hours | null>(null);
   const [password, setPassword] = useState('');
   const firstHours = { validFrom: today, week: own?.week ?? emptyWeek, breaks: own?.breaks ?? emptyWeek };
   const isReady = said(name) !== undefined && chosenRoles.length > 0 && (hours === null || areWhole(hours));
   return {
-    ...{ name, setName, chosenRoles, setRoles, homeBayId, setHomeBayId, skillsHeld, setSkills, hours, setHours, password, setPassword },
+    ...{
+      name,
+      setName,
+      chosenRoles,
+      setRoles,
+      homeBayId,
+      setHomeBayId,
+      skillsHeld,
+      setSkills,
+      hours,
+      setHours,
+      password,
+      setPassword,
+    },
     ...{ firstHours, isReady },
   };
 };
@@ -145,8 +164,18 @@ export const PersonForm = ({ person, onClose }: PersonFormProps): ReactElement =
   const send = async (): Promise<void> => {
     const name = form.name.trim();
     const chosen = [...form.chosenRoles];
-    const rest = { skills: skillList(form.skillsHeld), hours: form.hours ?? undefined, password: form.password === '' ? undefined : form.password };
-    const add: CommandInputs['addPerson'] = { personId: newId(), name, roles: chosen, homeBayId: form.homeBayId ?? undefined, ...rest };
+    const rest = {
+      skills: skillList(form.skillsHeld),
+      hours: form.hours ?? undefined,
+      password: form.password === '' ? undefined : form.password,
+    };
+    const add: CommandInputs['addPerson'] = {
+      personId: newId(),
+      name,
+      roles: chosen,
+      homeBayId: form.homeBayId ?? undefined,
+      ...rest,
+    };
     const sent = person
       ? await sending.run(
           'changePerson',
@@ -166,7 +195,13 @@ export const PersonForm = ({ person, onClose }: PersonFormProps): ReactElement =
       onSend={() => void send()}
       onClose={onClose}
     >
-      <Field label={t('shop.person.name')} value={form.name} onChange={form.setName} hint={t('shop.person.nameHint')} isRequired />
+      <Field
+        label={t('shop.person.name')}
+        value={form.name}
+        onChange={form.setName}
+        hint={t('shop.person.nameHint')}
+        isRequired
+      />
       <Ticks
         label={t('shop.person.roles')}
         rows={roles.map((role) => ({ id: role, title: t(`word.role.${role}`) }))}

@@ -21,7 +21,9 @@ const days = Array.from({ length: 31 }, (_, at) => String(at + 1).padStart(2, '0
 
 /** "1 November" of any year; 2024 has a 29 February. */
 const monthDayWords = (monthDay: string, { locale }: Pick<Text, 'locale'>): string =>
-  new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', timeZone: 'UTC' }).format(new Date(`2024-${monthDay}T00:00:00Z`));
+  new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', timeZone: 'UTC' }).format(
+    new Date(`2024-${monthDay}T00:00:00Z`),
+  );
 
 type MonthDayProps = { readonly label: string; readonly value: string; readonly onChange: (monthDay: string) => void };
 
@@ -71,7 +73,10 @@ const SeasonsForm = ({ seasons, onClose }: SeasonsFormProps): ReactElement => {
       const validFrom = seasons.find((season) => season.id === id)?.validFrom ?? today;
       return { seasonId: id, name: name.trim(), fromDay, toDay, validFrom };
     });
-    if (await sending.run('setSeasons', { seasons: list }, { text: 'shop.done.seasons', values: { count: list.length } })) onClose();
+    if (
+      await sending.run('setSeasons', { seasons: list }, { text: 'shop.done.seasons', values: { count: list.length } })
+    )
+      onClose();
   };
   return (
     <FormSheet
@@ -134,7 +139,9 @@ export const SeasonsPart = (): ReactElement => {
   const text = useText();
   const { t } = text;
   const { tables } = useBoard();
-  const seasons = [...tables.season.values()].filter((season) => season.endedOn === null).sort((a, b) => (a.fromDay < b.fromDay ? -1 : 1));
+  const seasons = [...tables.season.values()]
+    .filter((season) => season.endedOn === null)
+    .sort((a, b) => (a.fromDay < b.fromDay ? -1 : 1));
   return (
     <Part
       heading={t('shop.seasons')}
@@ -151,7 +158,10 @@ export const SeasonsPart = (): ReactElement => {
           <Entry key={season.id}>
             <p>
               <span className="hf-entry-title">{season.name}</span>{' '}
-              {t('shop.season.span', { from: monthDayWords(season.fromDay, text), to: monthDayWords(season.toDay, text) })}
+              {t('shop.season.span', {
+                from: monthDayWords(season.fromDay, text),
+                to: monthDayWords(season.toDay, text),
+              })}
             </p>
           </Entry>
         ))}

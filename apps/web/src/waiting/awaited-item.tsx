@@ -68,7 +68,13 @@ const GoAheads = ({ lines, visit }: Blocked): ReactElement => {
   );
 };
 
-const BlockedVehicle = ({ one, reason }: { readonly one: Blocked; readonly reason: Awaited['reason'] }): ReactElement => {
+const BlockedVehicle = ({
+  one,
+  reason,
+}: {
+  readonly one: Blocked;
+  readonly reason: Awaited['reason'];
+}): ReactElement => {
   const { t, format } = useText();
   const { visit, lines, hold, bay, liftMinutes } = one;
   const { job, vehicle, cautions, fixes } = visit;
@@ -105,7 +111,9 @@ const DueIn = ({ awaited: { parts } }: { readonly awaited: Awaited }): ReactElem
   if (!first) return null;
   return (
     <Opener label={t('waiting.act.dueIn')} command="recordDueIn" about={first.description}>
-      {(close) => <DueInForm parts={named} {...(first.dueState === null ? {} : { state: first.dueState })} onClose={close} />}
+      {(close) => (
+        <DueInForm parts={named} {...(first.dueState === null ? {} : { state: first.dueState })} onClose={close} />
+      )}
     </Opener>
   );
 };

@@ -31,7 +31,12 @@ export type Awaited = {
   readonly liftMinutes: number;
 };
 
-type Found = { readonly key: string; readonly reason: HoldReason; readonly part: Row<'partLine'> | null; readonly blocked: Blocked };
+type Found = {
+  readonly key: string;
+  readonly reason: HoldReason;
+  readonly part: Row<'partLine'> | null;
+  readonly blocked: Blocked;
+};
 
 const heldInBay = (board: Board, visit: Visit, since: number, now: number): number => {
   const uses = rowsOf(board).list('spotUse', (use) => use.jobId === visit.job.id && (use.toAt ?? now) > since);
@@ -45,7 +50,10 @@ const heldInBay = (board: Board, visit: Visit, since: number, now: number): numb
 };
 
 const blockedBy = (board: Board, visit: Visit, hold: Row<'hold'> | null, since: number, now: number): Blocked => {
-  const bay = visit.place?.kind === 'bay' && visit.state.kind === 'held' ? board.tables.bay.get(visit.place.bayId ?? '') : undefined;
+  const bay =
+    visit.place?.kind === 'bay' && visit.state.kind === 'held'
+      ? board.tables.bay.get(visit.place.bayId ?? '')
+      : undefined;
   const lines = hold ? linesOf(rowsOf(board), hold) : [];
   return { visit, lines, hold, since, bay: bay?.name ?? null, liftMinutes: heldInBay(board, visit, since, now) };
 };
@@ -66,7 +74,8 @@ const foundInHold = (board: Board, visit: Visit, hold: Row<'hold'>, now: number)
   if (hold.reason === 'setting' && hold.endsAt !== null && hold.endsAt <= now) return [];
   const blocked = blockedBy(board, visit, hold, hold.fromAt, now);
   const { reason } = hold;
-  if (reason === 'goAhead') return [{ key: `goAhead ${visit.job.id}`, reason, part: null, blocked: withAsked(visit, blocked) }];
+  if (reason === 'goAhead')
+    return [{ key: `goAhead ${visit.job.id}`, reason, part: null, blocked: withAsked(visit, blocked) }];
   if (reason !== 'parts') return [{ key: holdKey(hold), reason, part: null, blocked }];
   return missingParts(rowsOf(board), hold).map((part) => ({ key: partKey(part), reason, part, blocked }));
 };
@@ -84,7 +93,9 @@ const foundWithCustomer = (board: Board, visit: Visit, now: number): Found[] => 
   if (asked.length === 0 || visit.openHolds.some((hold) => hold.reason === 'goAhead')) return [];
   const answers = rowsOf(board).list('goAhead', (one) => one.jobId === visit.job.id && one.answer === 'withCustomer');
   const since = Math.min(
-    ...asked.map((line) => Math.max(line.effectiveAt, ...answers.filter((one) => one.lineId === line.id).map((one) => one.effectiveAt))),
+    ...asked.map((line) =>
+      Math.max(line.effectiveAt, ...answers.filter((one) => one.lineId === line.id).map((one) => one.effectiveAt)),
+    ),
   );
   const blocked = { ...blockedBy(board, visit, null, since, now), lines: asked };
   return [{ key: `goAhead ${visit.job.id}`, reason: 'goAhead', part: null, blocked }];

@@ -2,7 +2,10 @@ import { useEffect, useState } from 'react';
 
 type Size = { readonly width: number; readonly height: number };
 
-const measured = (): Size => ({ width: document.documentElement.clientWidth, height: document.documentElement.clientHeight });
+const measured = (): Size => ({
+  width: document.documentElement.clientWidth,
+  height: document.documentElement.clientHeight,
+});
 
 /** The window in CSS pixels, followed as it changes. */
 export const useWindowSize = (): Size => {

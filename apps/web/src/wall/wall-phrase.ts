@@ -2,7 +2,10 @@ import type { Spot, Visit } from '@holdfast/board';
 import type { TextKey } from '@holdfast/contract';
 
 /** The one phrase of a row, at most eleven characters in every catalogue (wall-phrase.spec.ts). */
-export const wallPhrase = ({ spec, use }: Pick<Spot, 'spec' | 'use'>, visit: Pick<Visit, 'state'> | undefined): TextKey => {
+export const wallPhrase = (
+  { spec, use }: Pick<Spot, 'spec' | 'use'>,
+  visit: Pick<Visit, 'state'> | undefined,
+): TextKey => {
   if (visit === undefined) return spec.outOfUse ? 'wall.state.outOfUse' : 'wall.state.empty';
   if (use?.kind === 'kept') return 'wall.state.kept';
   const { state } = visit;

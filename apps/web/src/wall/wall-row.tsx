@@ -37,7 +37,11 @@ const Cautions = ({ visit, size }: { readonly visit: Visit | undefined; readonly
   return (
     <span className="hf-wall-caution">
       {cautions.length > 0 && (
-        <CautionMark kind={isLive ? 'highVoltage' : 'caution'} title={cautions.map(({ words }) => words).join('; ')} size={size} />
+        <CautionMark
+          kind={isLive ? 'highVoltage' : 'caution'}
+          title={cautions.map(({ words }) => words).join('; ')}
+          size={size}
+        />
       )}
     </span>
   );
@@ -53,8 +57,17 @@ const WallStrip = ({ board, spot, window, now, font, visit, subject }: StripProp
   const promised = visit?.job.promisedAt ?? null;
   const promise = promised !== null && promised > window.from && promised < window.to ? promised : null;
   // The word says why it stands: a glyph would be too small to be told from here.
-  const segments = segmentsOfSpot(board, spot, visit, { window, now }).map(({ reason: _reason, ...segment }) => segment);
-  const data = { from: window.from, to: window.to, now, segments, stitched: stitchedOfSpot(board, spot, window), promise };
+  const segments = segmentsOfSpot(board, spot, visit, { window, now }).map(
+    ({ reason: _reason, ...segment }) => segment,
+  );
+  const data = {
+    from: window.from,
+    to: window.to,
+    now,
+    segments,
+    stitched: stitchedOfSpot(board, spot, window),
+    promise,
+  };
   return (
     <div className="hf-wall-strip" ref={strip}>
       <BayStrip {...data} width={Math.floor((width * stripFont) / font)} subject={subject} />

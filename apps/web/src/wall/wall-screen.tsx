@@ -30,7 +30,11 @@ const settingsOf = (search: string): Settings => {
     const value = Number(asked.get(name));
     return value > 0 ? value : usual;
   };
-  return { inches: number('inches', usualInches), metres: number('metres', usualMetres), byNumber: asked.get('show') === 'number' };
+  return {
+    inches: number('inches', usualInches),
+    metres: number('metres', usualMetres),
+    byNumber: asked.get('show') === 'number',
+  };
 };
 
 /** A board that has heard nothing turns its fills into frames here too, where there is no shell to say so. */

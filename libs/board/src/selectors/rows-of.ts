@@ -15,7 +15,9 @@ const bags = new WeakMap<BoardTables, Rows>();
 export function rowsOf(board: Board): Rows {
   let rows = bags.get(board.tables);
   if (!rows) {
-    const content = Object.fromEntries(boardTables(board.audience).map((name) => [name, [...board.tables[name].values()]]));
+    const content = Object.fromEntries(
+      boardTables(board.audience).map((name) => [name, [...board.tables[name].values()]]),
+    );
     rows = Rows.of(content);
     bags.set(board.tables, rows);
   }

@@ -91,7 +91,8 @@ export function accountOfSpot(board: Board, bayId: string, spot: number, window:
     lines: jobs.flatMap((job) => accountLines(board, job.id)),
     storedJobs: jobs.flatMap(storedMarks),
     breaks: calendar.breakIntervals(from, window.to),
-    graceMs: board.tables.shopSetting.size > 0 ? settingOn(rows, calendar.dateOf(now)).graceMinutes * 60_000 : usualGraceMs,
+    graceMs:
+      board.tables.shopSetting.size > 0 ? settingOn(rows, calendar.dateOf(now)).graceMinutes * 60_000 : usualGraceMs,
     now,
   });
 }

@@ -96,8 +96,15 @@ type PricedLine = Pick<Row<'workLine'>, 'goAhead' | 'goAheadUpTo' | 'progress' |
 
 /** The total so far against the total given. A line without an amount is agreed at its price. */
 export function runningTotal(lines: readonly PricedLine[]): RunningTotal {
-  const counted = lines.filter((line) => line.goAhead === 'given' && line.progress !== 'dropped' && line.payer === 'customer');
+  const counted = lines.filter(
+    (line) => line.goAhead === 'given' && line.progress !== 'dropped' && line.payer === 'customer',
+  );
   const soFar = counted.reduce((total, line) => plus(total, line.price ?? '0'), '0');
   const given = counted.reduce((total, line) => plus(total, line.goAheadUpTo ?? line.price ?? '0'), '0');
-  return { soFar, given, over: compare(soFar, given) > 0, unpriced: counted.filter((line) => line.price === null).length };
+  return {
+    soFar,
+    given,
+    over: compare(soFar, given) > 0,
+    unpriced: counted.filter((line) => line.price === null).length,
+  };
 }

@@ -11,14 +11,26 @@ export const words = shortText(2000);
 export const title = shortText(200);
 export const instant = z.iso.datetime({ offset: true }).meta({ description: 'ISO 8601 instant with offset' });
 export const day = z.iso.date().meta({ description: 'Calendar day in the zone of the shop, YYYY-MM-DD' });
-export const clockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/).meta({ description: 'Local time HH:MM' });
-export const monthDay = z.string().regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/).meta({ description: 'MM-DD' });
-export const money = z.string().regex(/^\d{1,9}(\.\d{1,4})?$/).meta({ description: 'Decimal, currency of the shop' });
+export const clockTime = z
+  .string()
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/)
+  .meta({ description: 'Local time HH:MM' });
+export const monthDay = z
+  .string()
+  .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/)
+  .meta({ description: 'MM-DD' });
+export const money = z
+  .string()
+  .regex(/^\d{1,9}(\.\d{1,4})?$/)
+  .meta({ description: 'Decimal, currency of the shop' });
 export const quantity = z
   .string()
   .regex(/^(?!0+(\.0+)?$)\d{1,6}(\.\d{1,3})?$/)
   .meta({ description: 'Decimal above nought, in the unit of the part line' });
-export const measure = z.string().regex(/^-?\d{1,9}(\.\d{1,6})?$/).meta({ description: 'Decimal in the unit beside it' });
+export const measure = z
+  .string()
+  .regex(/^-?\d{1,9}(\.\d{1,6})?$/)
+  .meta({ description: 'Decimal in the unit beside it' });
 export const minutes = z.int().min(0).max(60_000);
 export const kilograms = z.int().min(1).max(100_000);
 export const distance = z.int().min(0).max(9_999_999);

@@ -87,7 +87,8 @@ export const jobCommands = {
     row: null,
     offline: false,
     screens: ['desk'],
-    summary: 'A vehicle comes in: who brings it, what they report under which conditions, odometer, key, spot, promised time.',
+    summary:
+      'A vehicle comes in: who brings it, what they report under which conditions, odometer, key, spot, promised time.',
   } satisfies CommandSpec<'checkIn'>,
   changePromisedTime: {
     schema: z.strictObject({ ...turn, jobId: uuid, promisedAt: instant.nullable() }),
@@ -109,7 +110,8 @@ export const jobCommands = {
     row: { table: 'concern', field: 'concernId' },
     offline: true,
     screens: ['job', 'hand-back'],
-    summary: 'What became of a concern: gone under the conditions that showed it, still there, could not be made to appear, not tried.',
+    summary:
+      'What became of a concern: gone under the conditions that showed it, still there, could not be made to appear, not tried.',
   } satisfies CommandSpec<'recordConcernOutcome'>,
   addCaution: {
     schema: z.strictObject({

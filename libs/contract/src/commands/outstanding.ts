@@ -48,7 +48,8 @@ export const outstandingCommands = {
     row: { table: 'temporaryFix', field: 'temporaryFixId' },
     offline: true,
     screens: ['outstanding', 'job', 'vehicle'],
-    summary: 'A temporary fix is repaired for good or otherwise ended; failed or removed leaves its follow-up open and urgent.',
+    summary:
+      'A temporary fix is repaired for good or otherwise ended; failed or removed leaves its follow-up open and urgent.',
   } satisfies CommandSpec<'endTemporaryFix'>,
   addFollowUp: {
     schema: z.strictObject({

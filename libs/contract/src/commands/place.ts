@@ -25,7 +25,13 @@ export const placeCommands = {
     summary: 'A vehicle goes into a bay; with alreadyThere a report of what is seen, recorded and flagged.',
   } satisfies CommandSpec<'takeIntoBay'>,
   moveToYard: {
-    schema: z.strictObject({ ...at, ...moved, placeId: uuid.optional(), jobId: uuid, yardSpot: shortText(12).optional() }),
+    schema: z.strictObject({
+      ...at,
+      ...moved,
+      placeId: uuid.optional(),
+      jobId: uuid,
+      yardSpot: shortText(12).optional(),
+    }),
     class: 'fact',
     row: null,
     offline: true,

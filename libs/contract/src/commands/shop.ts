@@ -125,7 +125,15 @@ export const shopCommands = {
   setSeasons: {
     schema: z.strictObject({
       seasons: z
-        .array(z.strictObject({ seasonId: uuid.optional(), name: shortText(60), fromDay: monthDay, toDay: monthDay, validFrom: day }))
+        .array(
+          z.strictObject({
+            seasonId: uuid.optional(),
+            name: shortText(60),
+            fromDay: monthDay,
+            toDay: monthDay,
+            validFrom: day,
+          }),
+        )
         .max(20),
     }),
     class: 'claim',

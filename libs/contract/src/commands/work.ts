@@ -1,4 +1,12 @@
-import { distanceUnits, equipmentKinds, goAheadAnswers, goAheadWays, payers, skills, urgencies } from '@holdfast/domain';
+import {
+  distanceUnits,
+  equipmentKinds,
+  goAheadAnswers,
+  goAheadWays,
+  payers,
+  skills,
+  urgencies,
+} from '@holdfast/domain';
 import { z } from 'zod';
 import { at, day, distance, minutes, money, name, title, turn, uuid, words } from './fields.js';
 import type { CommandSpec } from './spec.js';

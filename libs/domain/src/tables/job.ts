@@ -1,4 +1,18 @@
-import { bool, decimal, instant, int, json, offBoard, offWall, oneOf, orNull, recorded, ref, table, text } from '../kernel/column.js';
+import {
+  bool,
+  decimal,
+  instant,
+  int,
+  json,
+  offBoard,
+  offWall,
+  oneOf,
+  orNull,
+  recorded,
+  ref,
+  table,
+  text,
+} from '../kernel/column.js';
 import {
   cautionCodes,
   concernOutcomes,
@@ -14,7 +28,12 @@ import {
 
 /** Customer, vehicle, the visit, what was reported, seen and handed back. */
 export const jobTables = {
-  customer: table('staff', { name: text(), nameKey: offBoard(text()), fleet: orNull(text()), erasedAt: offBoard(orNull(instant())) }),
+  customer: table('staff', {
+    name: text(),
+    nameKey: offBoard(text()),
+    fleet: orNull(text()),
+    erasedAt: offBoard(orNull(instant())),
+  }),
   contact: table('staff', {
     customerId: ref('customer'),
     name: text(),

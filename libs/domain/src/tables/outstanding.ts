@@ -1,5 +1,28 @@
-import { bool, day, instant, int, offBoard, offWall, oneOf, orNull, recorded, ref, table, text } from '../kernel/column.js';
-import { distanceUnits, fixEnds, fixKinds, fixStates, followUpKinds, followUpStates, systems, toldWays, urgencies } from './words.js';
+import {
+  bool,
+  day,
+  instant,
+  int,
+  offBoard,
+  offWall,
+  oneOf,
+  orNull,
+  recorded,
+  ref,
+  table,
+  text,
+} from '../kernel/column.js';
+import {
+  distanceUnits,
+  fixEnds,
+  fixKinds,
+  fixStates,
+  followUpKinds,
+  followUpStates,
+  systems,
+  toldWays,
+  urgencies,
+} from './words.js';
 
 /** Limits of a fix or a follow-up. The first one reached counts. Distances and readings in the unit beside them. */
 const limits = {

@@ -1,4 +1,18 @@
-import { bool, day, decimal, instant, int, offBoard, offWall, oneOf, orNull, recorded, ref, table, text } from '../kernel/column.js';
+import {
+  bool,
+  day,
+  decimal,
+  instant,
+  int,
+  offBoard,
+  offWall,
+  oneOf,
+  orNull,
+  recorded,
+  ref,
+  table,
+  text,
+} from '../kernel/column.js';
 import { neededTimes, partSources, partStates, supplierStates, verdicts } from './words.js';
 
 /** Part lines belong to the vehicle; their current purpose is a work line or a follow-up. */
@@ -40,7 +54,12 @@ export const partsTables = {
     ordinal: int(),
     words: orNull(text()),
   }),
-  delivery: table('none', { ...recorded, supplierId: orNull(ref('supplier')), orderId: orNull(ref('partsOrder')), note: orNull(text()) }),
+  delivery: table('none', {
+    ...recorded,
+    supplierId: orNull(ref('supplier')),
+    orderId: orNull(ref('partsOrder')),
+    note: orNull(text()),
+  }),
   arrival: table('none', {
     ...recorded,
     deliveryId: ref('delivery'),

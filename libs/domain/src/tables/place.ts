@@ -1,4 +1,17 @@
-import { bool, instant, int, offBoard, offWall, oneOf, orNull, recorded, ref, table, text, json } from '../kernel/column.js';
+import {
+  bool,
+  instant,
+  int,
+  offBoard,
+  offWall,
+  oneOf,
+  orNull,
+  recorded,
+  ref,
+  table,
+  text,
+  json,
+} from '../kernel/column.js';
 import { movedWays, placeKinds, reportKinds, reportStates, spotUses } from './words.js';
 
 /** Where vehicles are, which spots that uses, and what people report of it. */

@@ -48,7 +48,12 @@ export const shopTables = {
     active: bool(),
   }),
   personSkill: table('all', { personId: ref('person'), skill: text(), until: orNull(day()) }),
-  personHours: table('staff', { personId: ref('person'), validFrom: day(), week: json<HoursOfWeek>(), breaks: json<HoursOfWeek>() }),
+  personHours: table('staff', {
+    personId: ref('person'),
+    validFrom: day(),
+    week: json<HoursOfWeek>(),
+    breaks: json<HoursOfWeek>(),
+  }),
   bay: table('all', { name: text(), position: int(), endedOn: orNull(day()) }),
   /** What a bay is, from a day on. Lengths in millimetres; `capacityKg` is the plate's value turned into kilograms. */
   baySpec: table('all', {
@@ -78,4 +83,3 @@ export const shopTables = {
   /** Next job number of the shop. Not on the board; one row. */
   counter: table('none', { name: text(), value: int() }),
 } as const;
-

@@ -70,17 +70,38 @@ export const holdReasons = [
   'other',
 ] as const;
 export type HoldReason = (typeof holdReasons)[number];
-export const holdEnds = ['byHand', 'partsHere', 'partsNoLongerNeeded', 'lineEnded', 'handedBack', 'goAheadAnswered'] as const;
+export const holdEnds = [
+  'byHand',
+  'partsHere',
+  'partsNoLongerNeeded',
+  'lineEnded',
+  'handedBack',
+  'goAheadAnswered',
+] as const;
 
 export const neededTimes = ['beforeStart', 'beforeRefit', 'mayFollow'] as const;
 export const partSources = ['supplier', 'stock', 'customersOwn', 'otherJob'] as const;
 export const partStates = ['wanted', 'ordered', 'partArrived', 'arrived', 'fitted', 'cancelled'] as const;
 export type PartState = (typeof partStates)[number];
-export const supplierStates = ['inStock', 'toOrder', 'backorderedWithDate', 'backorderedNoDate', 'specialOrder'] as const;
+export const supplierStates = [
+  'inStock',
+  'toOrder',
+  'backorderedWithDate',
+  'backorderedNoDate',
+  'specialOrder',
+] as const;
 export const verdicts = ['good', 'accepted', 'damaged', 'wrong'] as const;
 
 export const fixKinds = ['standIn', 'heldBy', 'leftOff', 'leftOpen', 'leftAsFound'] as const;
-export const tier1Systems = ['brakes', 'steering', 'restraints', 'fuel', 'highVoltage', 'wheelsTyres', 'structure'] as const;
+export const tier1Systems = [
+  'brakes',
+  'steering',
+  'restraints',
+  'fuel',
+  'highVoltage',
+  'wheelsTyres',
+  'structure',
+] as const;
 export const tier2Systems = [
   'suspension',
   'lighting',
@@ -99,7 +120,14 @@ export const fixStates = ['on', 'failed', 'removed', 'ended'] as const;
 export const fixEnds = ['repaired', 'mendedElsewhere', 'vehicleGone', 'ownerRefuses'] as const;
 export const toldWays = ['told', 'seen', 'signed'] as const;
 
-export const followUpKinds = ['permanentRepair', 'carriedOver', 'deferred', 'lookAgain', 'question', 'service'] as const;
+export const followUpKinds = [
+  'permanentRepair',
+  'carriedOver',
+  'deferred',
+  'lookAgain',
+  'question',
+  'service',
+] as const;
 export const urgencies = ['urgent', 'soon', 'whenItSuits'] as const;
 export const followUpStates = ['open', 'done', 'dropped'] as const;
 export const leavesBy = ['road', 'transporter'] as const;

@@ -1,4 +1,17 @@
-import { bool, decimal, instant, int, offBoard, offWall, oneOf, orNull, recorded, ref, table, text } from '../kernel/column.js';
+import {
+  bool,
+  decimal,
+  instant,
+  int,
+  offBoard,
+  offWall,
+  oneOf,
+  orNull,
+  recorded,
+  ref,
+  table,
+  text,
+} from '../kernel/column.js';
 import { goAheadAnswers, goAheadWays, lineProgress, payers } from './words.js';
 
 /** Work lines, the customer's word on them, and the clocks of people. */

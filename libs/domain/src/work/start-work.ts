@@ -22,7 +22,12 @@ interface Start extends LineOfVisit {
 }
 
 export const startWork: CommandRule<'startWork'> = {
-  needs: ({ lineId, personId }) => ({ lines: [lineId], sender: true, tables: [...settledTables, 'clock', 'caution', 'report'], people: personId === undefined ? [] : [personId] }),
+  needs: ({ lineId, personId }) => ({
+    lines: [lineId],
+    sender: true,
+    tables: [...settledTables, 'clock', 'caution', 'report'],
+    people: personId === undefined ? [] : [personId],
+  }),
   decide(rows, input, at) {
     const found = lineOfVisit(rows, input.lineId);
     if (found instanceof Refused) return found;

@@ -26,7 +26,8 @@ export const shopEnGb = {
   'shop.person.present': 'Present',
   'shop.person.password': 'Password',
   'shop.person.newPassword': 'New password',
-  'shop.person.passwordHint': 'Left empty, the person cannot sign in yet. Long and easy to remember beats short and odd.',
+  'shop.person.passwordHint':
+    'Left empty, the person cannot sign in yet. Long and easy to remember beats short and odd.',
   'shop.person.passwordKept': 'Left empty, the one in use stays.',
   'shop.person.leaves': 'No longer works here',
   'shop.person.leavesAbout': '{name} no longer works here',
@@ -76,7 +77,8 @@ export const shopEnGb = {
   'shop.bay.isOutOfUse': 'Out of use. {words}',
   'shop.bay.outHeading': 'Take {bay} out of use',
   'shop.bay.inHeading': '{bay} comes back in use',
-  'shop.bay.outWords': 'From today on. A vehicle that stands in it stays recorded there; none is placed in it until it is back in use.',
+  'shop.bay.outWords':
+    'From today on. A vehicle that stands in it stays recorded there; none is placed in it until it is back in use.',
   'shop.bay.inWords': 'From today on vehicles are placed in it again.',
   'shop.bay.why': 'Why',
   'shop.bay.end': 'No longer a bay',
@@ -126,5 +128,6 @@ export const shopEnGb = {
   'shop.done.outOfUse': '{bay} is out of use.',
   'shop.done.inUse': '{bay} is back in use.',
   'shop.done.hours': 'Opening hours set from {day}.',
-  'shop.done.seasons': '{count, plural, =0 {No season is dated any more.} one {# season dated.} other {# seasons dated.}}',
+  'shop.done.seasons':
+    '{count, plural, =0 {No season is dated any more.} one {# season dated.} other {# seasons dated.}}',
 } as const;

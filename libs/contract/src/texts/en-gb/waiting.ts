@@ -4,7 +4,8 @@ export const waitingEnGb = {
     '{count, plural, =0 {Nothing is awaited} one {# thing is awaited} other {# things are awaited}}{bays, plural, =0 {} one {; # bay stands held, {lift} of bay time so far} other {; # bays stand held, {lift} of bay time so far}}.',
   'waiting.none': 'Nothing is awaited.',
   'waiting.noneWhy': 'A hold that somebody opens, and a line that is with the customer, appear here by themselves.',
-  'waiting.goAhead': '{count, plural, =0 {The go-ahead} one {The go-ahead for one line} other {The go-ahead for # lines}}',
+  'waiting.goAhead':
+    '{count, plural, =0 {The go-ahead} one {The go-ahead for one line} other {The go-ahead for # lines}}',
   'waiting.what.parts': 'A part',
   'waiting.what.goAhead': 'The go-ahead',
   'waiting.what.sublet': 'Work by another firm',
