@@ -50,7 +50,7 @@ export function serveWebClient(adapter: FastifyAdapter): void {
   };
   server.get('/*', async (request, reply) => {
     const path = decodeURIComponent(request.url.split('?', 1)[0] ?? '').slice(1);
-    const isScreen = path !== 'api' && !/^(api|assets|live)\//.test(path);
+    const isScreen = /^[\w/-]*$/.test(path) && path !== 'api' && !/^(api|assets|live)\//.test(path);
     const name = names.has(path) ? path : isScreen ? 'index.html' : null;
     if (name === null || !names.has(name)) {
       reply.callNotFound();

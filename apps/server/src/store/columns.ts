@@ -95,12 +95,13 @@ SELECT $1, ${table.columns.map(writtenValue).join(', ')} FROM ${recordOf(table)}
 
 /**
  * Updates whole rows of the shop $1 from JSON ($2). Each version must be the next one: fails (division by zero) unless all
- * $3 rows were written, so that the commit that is already on its way cannot keep half of it.
+ * $3 rows were written, so that the commit that is already on its way cannot keep half of it. $4 are the rows' ids: they
+ * lead to the rows by key, which a recordset of unknown length would not.
  */
 export function updateRows(table: StoredTable): string {
   const set = table.columns.filter((c) => c.name !== 'id').map((c) => `${c.sql} = ${writtenValue(c)}`);
   return `WITH u AS (UPDATE ${table.sql} t SET ${set.join(', ')} FROM ${recordOf(table)}
-WHERE t."shop_id" = $1 AND t."id" = r."id" AND t."version" = r."version" - 1 RETURNING 1)
+WHERE t."shop_id" = $1 AND t."id" = ANY($4::uuid[]) AND t."id" = r."id" AND t."version" = r."version" - 1 RETURNING 1)
 SELECT 1 / (count(*) = $3)::int FROM u`;
 }
 

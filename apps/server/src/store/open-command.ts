@@ -22,9 +22,10 @@ export async function openCommand(
   const { shopId } = call;
   const load = loadCall(shopId, call.slices);
   const { locked, head, loaded } = inOneWrite(client, () => ({
-    // The UUID was checked, so it needs no parameter, and the three fit into one simple query.
+    // The UUID was checked, so it needs no parameter, and the three fit into one simple query. All that follows goes by
+    // key: the general plan of each statement is as good as one for its values, and is made once.
     locked: client.query(
-      `BEGIN; SELECT set_config('app.shop_id', '${shopId}', true); SELECT 1 FROM "head" WHERE "shop_id" = '${shopId}' FOR NO KEY UPDATE`,
+      `BEGIN; SELECT set_config('app.shop_id', '${shopId}', true), set_config('plan_cache_mode', 'force_generic_plan', true); SELECT 1 FROM "head" WHERE "shop_id" = '${shopId}' FOR NO KEY UPDATE`,
     ),
     head: client.query<HeadRow>({
       name: 'read-head',
