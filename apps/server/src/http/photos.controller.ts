@@ -61,12 +61,11 @@ async function pictureOf(request: HttpRequest): Promise<Buffer> {
   let file: MultipartFile | undefined;
   try {
     file = await request.file();
-    if (file !== undefined) return await file.toBuffer();
+    const bytes = await file?.toBuffer();
+    // The reader throws only when it meets the limit before the last piece of the file.
+    if (bytes !== undefined && file?.file.truncated === false) return bytes;
   } catch (failure) {
-    if ((failure as { statusCode?: unknown }).statusCode === 413) {
-      throw new Problem('body.tooLarge', { values: { limit: '15 MB' } });
-    }
-    throw new Problem('upload.missing');
+    if ((failure as { statusCode?: unknown }).statusCode !== 413) throw new Problem('upload.missing');
   }
-  throw new Problem('upload.missing');
+  throw file === undefined ? new Problem('upload.missing') : new Problem('body.tooLarge', { values: { limit: '15 MB' } });
 }
