@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import sharp from 'sharp';
+import type { RunningServer } from '../../apps/server/src/start.js';
 import { makeCertificates } from '../../apps/server/src/tls/certificates.js';
 import { startApp, type TestApp, type TestShop, testPassword } from '../kit/app.js';
 import { openBrowser, openWindow, signInAt } from '../kit/browser.js';
@@ -12,23 +13,22 @@ import { openBrowser, openWindow, signInAt } from '../kit/browser.js';
 const host = 'workshop.holdfast.test';
 
 describe('on the shop’s own network', () => {
-  let app: TestApp;
-  let shop: TestShop;
   let plain: TestApp;
+  let secure: RunningServer;
+  let shop: TestShop;
   let browser: Browser;
   let folder: string;
 
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'holdfast-tls-'));
     const made = await makeCertificates(folder, [host], new Date());
-    app = await startApp({ config: { tls: { certFile: made.certFile, keyFile: made.keyFile } } });
-    shop = await app.newShop('Outer Mole');
     plain = await startApp();
+    shop = await plain.newShop('Outer Mole');
+    secure = await plain.another({ tls: { certFile: made.certFile, keyFile: made.keyFile } });
     browser = await openBrowser([`--host-resolver-rules=MAP ${host} 127.0.0.1`]);
   });
   afterAll(async () => {
     await browser.close();
-    await app.stop();
     await plain.stop();
     rmSync(folder, { recursive: true, force: true });
   });
@@ -38,12 +38,12 @@ describe('on the shop’s own network', () => {
   it('signing in, the live board and a photo work over HTTPS', async () => {
     const window = await openWindow(browser, { ignoreHTTPSErrors: true });
     const { page } = window;
-    await signInAt(page, at(app.url), {
+    await signInAt(page, at(secure.url), {
       shop: shop.name,
       name: shop.owner.session.person.name,
       password: testPassword,
     });
-    await page.goto(`${at(app.url)}/floor`);
+    await page.goto(`${at(secure.url)}/floor`);
     await page.getByRole('heading', { level: 1 }).waitFor();
     expect(await page.evaluate(() => isSecureContext)).toBe(true);
     const cookies = await page.context().cookies();
@@ -86,7 +86,6 @@ describe('on the shop’s own network', () => {
   });
 
   it('signing in over plain http from another name is refused with what to do', async () => {
-    const other = await plain.newShop('Inner Mole');
     const window = await openWindow(browser);
     await window.page.goto(`${at(plain.url)}/sign-in`);
     await window.page.getByText('npm run tls').first().waitFor();
@@ -99,7 +98,7 @@ describe('on the shop’s own network', () => {
         });
         return { status: said.status, ...((await said.json()) as { code: string; detail: string }) };
       },
-      { shop: other.name, name: other.owner.session.person.name, password: testPassword },
+      { shop: shop.name, name: shop.owner.session.person.name, password: testPassword },
     );
     expect(answer).toMatchObject({ status: 403, code: 'session.needsHttps' });
     expect(answer.detail).toMatch(/npm run tls/);

@@ -18,7 +18,7 @@ export interface TestApp {
   readonly server: RunningServer;
   readonly dataDir: string;
   /** A second process' worth of server on the same database. Stopped with the rest. */
-  another(): Promise<RunningServer>;
+  another(settings?: Partial<Config>): Promise<RunningServer>;
   /** A shop with its owner signed in. */
   newShop(name?: string): Promise<TestShop>;
   /** Bare request to this server. */
@@ -91,7 +91,7 @@ export const testPassword = 'a stone in a shoe walks far';
 export async function startApp({ real = false, config = {} }: AppOptions = {}): Promise<TestApp> {
   const database = await freshDatabase();
   const dataDir = mkdtempSync(join(tmpdir(), 'holdfast-app-'));
-  const start = () =>
+  const start = (more: Partial<Config> = {}) =>
     startServer(
       {
         port: 0,
@@ -103,6 +103,7 @@ export async function startApp({ real = false, config = {} }: AppOptions = {}): 
         logLevel: 'error',
         pepper,
         ...config,
+        ...more,
       },
       real
         ? {}
@@ -115,8 +116,8 @@ export async function startApp({ real = false, config = {} }: AppOptions = {}): 
     database,
     server,
     dataDir,
-    async another() {
-      const more = await start();
+    async another(settings) {
+      const more = await start(settings);
       servers.push(more);
       return more;
     },

@@ -61,7 +61,7 @@ export async function openWindow(browser: Browser, options: PersonOptions = {}):
     timezoneId: 'Europe/London',
   });
   const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(6_000);
   const complaints: string[] = [];
   page.on('pageerror', (failure) => complaints.push(failure.message));
   page.on('console', (message) => {
@@ -85,7 +85,7 @@ export async function signInAt(
 ): Promise<void> {
   await page.goto(`${url}/sign-in`);
   await page.getByLabel('Shop', { exact: true }).fill(who.shop);
-  await page.getByLabel('Name', { exact: true }).fill(who.name);
+  await page.getByLabel('Your name', { exact: true }).fill(who.name);
   await page.getByLabel('Password', { exact: true }).fill(who.password);
   await page.getByRole('button', { name: 'Sign in', exact: true }).click();
   await page.waitForURL((address) => !address.pathname.startsWith('/sign-in'));

@@ -67,5 +67,7 @@ async function pictureOf(request: HttpRequest): Promise<Buffer> {
   } catch (failure) {
     if ((failure as { statusCode?: unknown }).statusCode !== 413) throw new Problem('upload.missing');
   }
-  throw file === undefined ? new Problem('upload.missing') : new Problem('body.tooLarge', { values: { limit: '15 MB' } });
+  throw file === undefined
+    ? new Problem('upload.missing')
+    : new Problem('body.tooLarge', { values: { limit: '15 MB' } });
 }

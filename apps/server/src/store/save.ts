@@ -91,7 +91,10 @@ export async function save(
   const parts = written(edits);
   const sent = inOneWrite(client, (): Promise<{ command: string }>[] => [
     ...parts.map(({ statement, rows, isUpdate }) =>
-      client.query({ ...statement, values: [shopId, JSON.stringify(rows), ...(isUpdate ? [rows.length, rows.map((row) => row['id'])] : [])] }),
+      client.query({
+        ...statement,
+        values: [shopId, JSON.stringify(rows), ...(isUpdate ? [rows.length, rows.map((row) => row['id'])] : [])],
+      }),
     ),
     client.query({ name: 'log-change', text: logStatement, values: logValues(shopId, entry, images) }),
     client.query('COMMIT'),
