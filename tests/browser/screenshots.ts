@@ -18,7 +18,8 @@ const server = await startServerProcess({ dataDir, demo: 'on' });
 const browser = await openBrowser();
 try {
   for (const { name, path, who } of (await demoPlaces(server.url)).filter((place) => wanted.includes(place.name))) {
-    const { page, complaints, close } = await openWindow(browser, { size: name === 'my-bay' ? tablet : atADesk });
+    const window = await openWindow(browser, { size: name === 'my-bay' ? tablet : atADesk });
+    const { page, complaints } = window;
     await signInAt(page, server.url, who);
     await page.goto(`${server.url}${path}`);
     await page.getByRole('heading', { level: 1 }).first().waitFor();
@@ -34,7 +35,7 @@ try {
       process.stderr.write(`${name}: over ${mostBytes / 1000} kB, or the page complained: ${complaints.join('; ')}\n`);
       process.exitCode = 1;
     }
-    await close();
+    await window.close();
   }
 } finally {
   await browser.close();

@@ -34,7 +34,6 @@ export interface WindowSize {
 export const phone: WindowSize = { width: 390, height: 844 };
 export const tablet: WindowSize = { width: 820, height: 1180 };
 export const desk: WindowSize = { width: 1440, height: 900 };
-export const wall: WindowSize = { width: 1920, height: 1080 };
 
 export interface Person {
   readonly page: Page;

@@ -1,4 +1,4 @@
-import { apply, type Audience, type Board, fromSnapshot, prune, type Snapshot } from '@holdfast/board';
+import { apply, type Audience, type Board, fromSnapshot, prune } from '@holdfast/board';
 import {
   type BeatMessage,
   type BoardAnswer,
@@ -142,7 +142,7 @@ async function load(mine: Line): Promise<void> {
     const answer = await call<BoardAnswer>('GET', '/api/board');
     if (line !== mine) return;
     setTime(answer.now);
-    hold(mine, prune(fromSnapshot(answer as Snapshot, mine.audience), shopNow()));
+    hold(mine, prune(fromSnapshot(answer, mine.audience), shopNow()));
     touchReads(['*']);
     heard(mine);
     mine.loading = false;
