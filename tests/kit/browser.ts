@@ -31,7 +31,6 @@ export interface WindowSize {
   readonly width: number;
   readonly height: number;
 }
-export const phone: WindowSize = { width: 390, height: 844 };
 export const tablet: WindowSize = { width: 820, height: 1180 };
 export const desk: WindowSize = { width: 1440, height: 900 };
 
