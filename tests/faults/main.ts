@@ -50,11 +50,23 @@ const random = seeded(Number(wanted.seed));
 const dataDir = mkdtempSync(join(tmpdir(), 'holdfast-faults-'));
 const port = await freePort();
 const url = `http://127.0.0.1:${String(port)}`;
-let server: ServerProcess = await startServerProcess({ dataDir, port });
+let server: ServerProcess = await startServed();
 const shop = await newShop(url, 'Breakwater');
 const end = Date.now() + Number(wanted.minutes) * 60_000;
 const acknowledged: Acknowledged[] = [];
 let attempts = 0;
+let stopping = false;
+
+/** A server that goes without having been killed is a fault of ours: said with its last words, at once. */
+async function startServed(): Promise<ServerProcess> {
+  const started = await startServerProcess({ dataDir, port });
+  started.process.once('exit', (code, signal) => {
+    if (signal === 'SIGKILL' || stopping) return;
+    process.stderr.write(`the server ended by itself (${String(code)}):\n${started.said()}\n`);
+    process.exit(1);
+  });
+  return started;
+}
 
 /** Sends until there is an answer that settles it; null when the time is over and none came. */
 async function insist(name: string, key: string, body: unknown): Promise<Reply | null> {
@@ -108,7 +120,7 @@ async function killNow(what: 'server' | 'database'): Promise<void> {
   }
   server.process.kill('SIGKILL');
   await server.ended;
-  server = await startServerProcess({ dataDir, port });
+  server = await startServed();
 }
 
 const jobs: string[] = [];
@@ -160,6 +172,7 @@ for (;;) {
 let unconverged = 0;
 for (const watcher of watchers) if (!(await watcher.isLevel(last))) unconverged += 1;
 for (const watcher of watchers) watcher.close();
+stopping = true;
 await server.stop();
 rmSync(dataDir, { recursive: true, force: true });
 const account = {

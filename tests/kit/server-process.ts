@@ -15,6 +15,8 @@ export interface ServerProcess {
   readonly pid: number;
   /** Resolves when the process has gone. */
   readonly ended: Promise<void>;
+  /** What it wrote so far, the last 20 000 characters. */
+  said(): string;
   stop(signal?: NodeJS.Signals): Promise<void>;
 }
 
@@ -55,10 +57,10 @@ export async function startServerProcess(settings: ServerSettings): Promise<Serv
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
+  let said = '';
   const url = await new Promise<string>((resolve, reject) => {
-    let said = '';
     const read = (chunk: Buffer) => {
-      said += chunk.toString();
+      said = (said + chunk.toString()).slice(-20_000);
       const ready = /ready at (\S+)/.exec(said);
       if (ready?.[1]) resolve(ready[1]);
     };
@@ -71,6 +73,7 @@ export async function startServerProcess(settings: ServerSettings): Promise<Serv
     process: child,
     pid: child.pid ?? 0,
     ended,
+    said: () => said,
     async stop(signal = 'SIGTERM') {
       child.kill(signal);
       await ended;

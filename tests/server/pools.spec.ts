@@ -63,6 +63,19 @@ describe('a read for a shop', () => {
     await pool.end();
   });
 
+  it('fails one user and not the process when a connection is lost between two statements', async () => {
+    const pool = makePool(database.appUrl, 1, log);
+    const client = await pool.connect();
+    const { rows } = await client.query<{ pid: number }>('select pg_backend_pid() as pid');
+    const lost = new Promise((resolve) => client.once('end', resolve));
+    await database.superuser.query('select pg_terminate_backend($1)', [rows[0]?.pid]);
+    await lost;
+    await expect(client.query('select 1')).rejects.toThrow();
+    client.release(true);
+    expect((await pool.query<{ one: number }>('select 1 as one')).rows).toEqual([{ one: 1 }]);
+    await pool.end();
+  });
+
   it('keeps one view over several statements when asked to', async () => {
     const names = await withShop(
       database.app,

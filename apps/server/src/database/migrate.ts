@@ -123,8 +123,8 @@ async function apply(client: pg.ClientBase, { name, sql, checksum }: Migration):
     }
     await client.query(
       `insert into public._prisma_migrations
-         (id, checksum, finished_at, migration_name, started_at, applied_steps_count)
-       values ($1, $2, clock_timestamp(), $3, clock_timestamp(), 1)`,
+         (id, checksum, finished_at, migration_name, applied_steps_count)
+       values ($1, $2, clock_timestamp(), $3, 1)`,
       [randomUUID(), checksum, name],
     );
     await client.query('commit');

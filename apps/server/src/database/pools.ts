@@ -138,7 +138,10 @@ async function prepareAsOwner(
   }
 }
 
-/** A pool with our reading of values; a connection lost while idle is logged and replaced, never thrown. */
+/**
+ * A pool with our reading of values; a connection lost while idle is logged and replaced, never thrown. One lost in use
+ * fails the next statement on it, which its user must expect.
+ */
 export function makePool(url: string, max: number, log: DatabaseLog): pg.Pool {
   const pool = new pg.Pool({
     connectionString: url,
@@ -151,6 +154,9 @@ export function makePool(url: string, max: number, log: DatabaseLog): pg.Pool {
     idleTimeoutMillis: 60_000,
     connectionTimeoutMillis: 5_000,
   });
+  // The pool hears only its idle connections: one that is lost between two statements of its user would otherwise be an
+  // event that nobody hears, which ends the process.
+  pool.on('connect', (client) => client.on('error', () => undefined));
   pool.on('error', (failure) => {
     log.warn(`A database connection was lost: ${failure.message}`);
   });
