@@ -1,7 +1,7 @@
 /** A real Chromium (Debian's), and people who sit at windows of it. */
 import { existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
 
 export const pictures = join('tests', 'browser', 'out');
 
@@ -31,6 +31,7 @@ export interface WindowSize {
   readonly width: number;
   readonly height: number;
 }
+export const phone: WindowSize = { width: 390, height: 844 };
 export const tablet: WindowSize = { width: 820, height: 1180 };
 export const desk: WindowSize = { width: 1440, height: 900 };
 
@@ -38,6 +39,8 @@ export interface Person {
   readonly page: Page;
   /** Everything the page complained about in its console, and requests that failed. */
   readonly complaints: string[];
+  /** A second window of this person beside the first, opened as a person does: by a link pressed with Shift. */
+  beside(link: Locator): Promise<Page>;
   picture(name: string): Promise<void>;
   close(): Promise<void>;
 }
@@ -49,7 +52,7 @@ export interface PersonOptions {
   readonly ignoreHTTPSErrors?: boolean;
 }
 
-/** A window with cookies of its own. */
+/** A window with cookies of its own, and those that are opened beside it. */
 export async function openWindow(browser: Browser, options: PersonOptions = {}): Promise<Person> {
   const context = await browser.newContext({
     viewport: options.size ?? desk,
@@ -58,16 +61,21 @@ export async function openWindow(browser: Browser, options: PersonOptions = {}):
     locale: 'en-GB',
     timezoneId: 'Europe/London',
   });
-  const page = await context.newPage();
-  page.setDefaultTimeout(6_000);
+  context.setDefaultTimeout(15_000);
   const complaints: string[] = [];
-  page.on('pageerror', (failure) => complaints.push(failure.message));
-  page.on('console', (message) => {
+  context.on('weberror', (failure) => complaints.push(failure.error().message));
+  context.on('console', (message) => {
     if (message.type() === 'error' && !message.text().includes('status of 4')) complaints.push(message.text());
   });
+  const page = await context.newPage();
   return {
     page,
     complaints,
+    beside: async (link) => {
+      const [opened] = await Promise.all([context.waitForEvent('page'), link.click({ modifiers: ['Shift'] })]);
+      await opened.getByRole('heading', { level: 1 }).first().waitFor();
+      return opened;
+    },
     picture: async (name) => {
       await page.screenshot({ path: join(pictures, `${name}.png`), fullPage: false });
     },

@@ -8,8 +8,27 @@ export interface SignIn {
   readonly password: string;
 }
 
+export const placeNames = [
+  'floor',
+  'desk',
+  'check-in',
+  'waiting',
+  'my-bay',
+  'parts-desk',
+  'outstanding',
+  'job',
+  'vehicle',
+  'hand-back',
+  'sheet',
+  'bay-time',
+  'shop',
+  'wall',
+  'marks',
+] as const;
+export type PlaceName = (typeof placeNames)[number];
+
 export interface Place {
-  readonly name: string;
+  readonly name: PlaceName;
   readonly path: string;
   /** Whoever works at this screen most. */
   readonly who: SignIn;
@@ -38,7 +57,7 @@ export async function demoPlaces(url: string): Promise<readonly Place[]> {
   const [left] = await visits('ended');
   if (most === undefined || left === undefined) throw new Error('The demo has no visit to show.');
   const job = `/jobs/${most.job.id}`;
-  const paths = {
+  const paths: Readonly<Record<PlaceName, string>> = {
     floor: '/floor',
     desk: '/desk',
     'check-in': '/desk?check-in',
@@ -55,5 +74,5 @@ export async function demoPlaces(url: string): Promise<readonly Place[]> {
     wall: '/wall',
     marks: '/style',
   };
-  return Object.entries(paths).map(([name, path]) => ({ name, path, who: name === 'my-bay' ? technician : manager }));
+  return placeNames.map((name) => ({ name, path: paths[name], who: name === 'my-bay' ? technician : manager }));
 }

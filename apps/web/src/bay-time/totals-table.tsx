@@ -7,7 +7,7 @@ import { ReasonGlyph } from '../ui/marks/reason-glyph.js';
 import { Table, type TableColumn } from '../ui/table.js';
 import { barOrder, SplitBar, TextureSample, type Totals } from './split-bar.js';
 
-const barWidth = 260;
+const barWidth = 160;
 
 /** "62 %", or a dash where nothing was available. */
 export const percent = (share: number | null, { t, format }: Pick<Text, 't' | 'format'>): string =>

@@ -1,4 +1,6 @@
-import type { OutstandingPage, PartLinesPage } from '@holdfast/contract';
+import { rowsOf, type Board } from '@holdfast/board';
+import type { OutstandingItem, OutstandingPage, PartLinesPage } from '@holdfast/contract';
+import { openJobOf } from '@holdfast/domain';
 import { useState, type ReactElement } from 'react';
 
 import './outstanding.css';
@@ -64,8 +66,17 @@ const useChosen = (): Asked => {
   return { chosen, setChosen };
 };
 
+/** Whether a vehicle is here changes without what is outstanding on it: the board knows it, the list is read anew later. */
+const asOnBoard =
+  (board: Board) =>
+  (item: OutstandingItem): OutstandingItem => ({
+    ...item,
+    openJobId: openJobOf(rowsOf(board), item.vehicle.id)?.id ?? null,
+  });
+
 const Outstanding = (): ReactElement => {
   const { t } = useText();
+  const board = useBoard();
   const { chosen, setChosen } = useChosen();
   const read = usePages<OutstandingPage>(
     `/api/outstanding?limit=200${chosen === null ? '' : `&vehicle=${chosen.id}`}`,
@@ -73,10 +84,7 @@ const Outstanding = (): ReactElement => {
   );
   const parts = useRead<PartLinesPage>('/api/part-lines?state=open&limit=200', ['parts']);
   const today = read.pages[0]?.today;
-  const entries = entriesOf(
-    read.pages.flatMap((page) => page.items),
-    parts.data?.items ?? [],
-  );
+  const entries = entriesOf(read.pages.flatMap((page) => page.items).map(asOnBoard(board)), parts.data?.items ?? []);
   return (
     <>
       <ScreenHead

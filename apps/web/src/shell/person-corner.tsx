@@ -16,19 +16,24 @@ export const PersonCorner = (): ReactElement => {
   return (
     <div className="hf-person">
       {needsYou > 0 && (
-        <span className="hf-row hf-small">
-          <SentMark state="needsYou" title={null} size={18} /> {t('shell.needsYou', { count: needsYou })}
+        <span className="hf-needs-you hf-small">
+          <SentMark state="needsYou" title={null} size={18} />
+          <span className="hf-needs-you-count" aria-hidden="true">
+            {needsYou}
+          </span>
+          <span className="hf-needs-you-words">{t('shell.needsYou', { count: needsYou })}</span>
         </span>
       )}
       {person !== null && <span className="hf-person-name">{person.name}</span>}
       <Button
         size="small"
         look="plain"
+        {...(person === null ? {} : { label: `${person.name}: ${t('shell.device')}` })}
         onPress={() => {
           setOpen(true);
         }}
       >
-        {t('shell.device')}
+        {person?.name ?? t('shell.device')}
       </Button>
       {signOut !== null && (
         <Button size="small" onPress={signOut}>
