@@ -10,7 +10,7 @@ import { v7 as newId } from 'uuid';
 import type { Answer, RunCommand, Sender } from '../../apps/server/src/engine/ports.js';
 import { makeRunCommand } from '../../apps/server/src/engine/run-command.js';
 import { makeSetUp } from '../../apps/server/src/engine/set-up.js';
-import { makeShopHeads } from '../../apps/server/src/store/shop-heads.js';
+import { makeOpenShop } from '../../apps/server/src/store/open-shop.js';
 import { makeStore } from '../../apps/server/src/store/store.js';
 
 export interface Accepted {
@@ -43,7 +43,7 @@ export interface EngineShopOptions {
 export async function engineShop(pool: pg.Pool, options: EngineShopOptions = {}): Promise<EngineShop> {
   const parts = { store: makeStore(pool), wake: () => undefined, newId };
   const shopId = newId();
-  const setUp = makeSetUp(parts, makeShopHeads(pool));
+  const setUp = makeSetUp(parts, makeOpenShop(pool));
   const input = {
     code: 'in a test',
     shop: {

@@ -106,8 +106,13 @@ export interface LogEntry {
   readonly body: string;
 }
 
+/** What one accepted command changes. */
+export interface Change {
+  readonly edits: readonly Edit[];
+  readonly entry: LogEntry;
+}
+
 export interface OpenCall {
-  readonly shopId: string;
   readonly sender: string;
   readonly key: string;
   readonly afterKey: string | null;
@@ -121,11 +126,14 @@ export class TryAgain {
 
 export interface WriteStore {
   /**
-   * Runs `work` in the shop's transaction, which commits only by `commit`. `TryAgain`: try the whole of it once more;
-   * `busy`: not now; a refusal: the database's last guard spoke; null: no such shop.
+   * Runs `work` in one transaction of the shop for all `calls`, which shows each of them the locked shop as it stands
+   * before any of them, and commits only by `commit`: all changes, whose rows must be different ones and whose numbers
+   * follow each other, or none. `TryAgain`: try the whole of it once more; `busy`: not now; a refusal: the database's
+   * last guard spoke; null: no such shop.
    */
   transaction<T extends object>(
-    call: OpenCall,
-    work: (opened: OpenedCommand, commit: (edits: readonly Edit[], entry: LogEntry) => Promise<void>) => Promise<T>,
+    shopId: string,
+    calls: readonly OpenCall[],
+    work: (opened: readonly OpenedCommand[], commit: (changes: readonly Change[]) => Promise<void>) => Promise<T>,
   ): Promise<T | Refusal | TryAgain | 'busy' | null>;
 }

@@ -1,35 +1,22 @@
 /**
- * The one way to write. A command is one transaction of its shop: lock the head, read the key and the slices and the
- * time, check role and version, decide, settle, write rows + change + answer, commit, wake the feed. Nothing else in
- * the server changes a shop's rows. Refusals are answers; exceptions are bugs and outages.
+ * The one way to write. A transaction of a shop locks its head, reads keys, slices and the time, and carries out one
+ * command or several that have nothing to do with each other: for each check role and version, decide, settle; then write
+ * rows + changes + answers, commit, wake the feed. Nothing else in the server changes a shop's rows. Refusals are
+ * answers; exceptions are bugs and outages.
  *
- * Commands of one shop queue here: more transactions at once for one head row only wait on each other in PostgreSQL.
+ * Each command stays a change of its own, decided on the rows that it would find after those before it, with the next
+ * number and a later time; one that is refused or fails leaves nothing and stops no other. Where the database stops what
+ * several wrote together, nothing of it stands, and each of them is carried out in a transaction of its own.
  */
-import { differences, encodeRow } from '@holdfast/board';
-import { commands, may, mayDo } from '@holdfast/contract';
-import {
-  type By,
-  type Circumstances,
-  type CommandInputs,
-  type CommandName,
-  type Edit,
-  flag,
-  type Outcome,
-  type Refusal,
-  Refused,
-  type Rows,
-  refuse,
-  rules,
-  settle,
-  type TableName,
-} from '@holdfast/domain';
-import { changeMessages, subjectsOf } from './change-message.js';
-import { effectiveTime } from './effective-time.js';
-import { checkVersion } from './check-version.js';
+import { encodeRow } from '@holdfast/board';
+import { type Refusal, Refused, rules, type TableName } from '@holdfast/domain';
+import { namesOf, standsAlone, Written } from './apart.js';
+import { decided } from './decide.js';
 import {
   type Answer,
+  type Change,
   type CurrentRow,
-  type LogEntry,
+  type OpenCall,
   type OpenedCommand,
   type RunCommand,
   type Sender,
@@ -38,8 +25,7 @@ import {
   type Wake,
   type WriteStore,
 } from './ports.js';
-import { makeShopQueues } from './shop-queues.js';
-import { touchesShop } from './shop-tables.js';
+import { makeShopQueues, type Queued } from './shop-queues.js';
 
 export interface EngineParts {
   readonly store: WriteStore;
@@ -48,22 +34,57 @@ export interface EngineParts {
   readonly newId: () => string;
 }
 
+interface Asked extends Queued {
+  readonly sender: Sender;
+  readonly sent: Sent;
+  readonly call: OpenCall;
+  readonly answer: (answer: Answer) => void;
+  readonly fail: (failure: unknown) => void;
+}
+
+/** What became of one command of a transaction. */
+type Told =
+  | Answer
+  | { readonly kind: 'failed'; readonly failure: unknown }
+  /** An earlier one of the transaction wrote what this one rests on: not decided. */
+  | { readonly kind: 'again' };
+
 const attempts = 5;
 
 export function makeRunCommand({ store, wake, newId }: EngineParts): RunCommand {
-  const queues = makeShopQueues();
+  const tell = (shopId: string, asked: readonly Asked[], told: readonly Told[]): Asked[] => {
+    const last = told.reduce((seq, one) => (one.kind === 'accepted' && !one.replayed ? one.seq : seq), 0);
+    if (last > 0) wake(shopId, last);
+    return asked.filter((one, at) => {
+      const what = told[at] ?? { kind: 'again' };
+      if (what.kind === 'failed') one.fail(what.failure);
+      else if (what.kind !== 'again') one.answer(what);
+      return what.kind === 'again';
+    });
+  };
+  const queues = makeShopQueues<Asked>(async (shopId, together) => {
+    const told = together.length > 1 ? await attemptTogether(store, shopId, together, newId) : null;
+    if (told) return tell(shopId, together, told);
+    let down: Told | null = null;
+    for (const one of together) {
+      const what: Told = down ?? (await carryOutAlone(store, shopId, one, newId));
+      tell(shopId, [one], [what]);
+      if (what.kind === 'failed' && what.failure instanceof DatabaseDown) down = what;
+    }
+    return [];
+  });
   return (sender, sent) =>
-    queues.run(sender.shopId, async () => {
-      for (let attempt = 1; ; attempt += 1) {
-        const answer = await attemptOnce(store, sender, sent, newId);
-        if (answer instanceof TryAgain) {
-          if (attempt === attempts) throw new ShopBusy(answer.cause);
-          await pauseBefore(attempt);
-          continue;
-        }
-        if (answer.kind === 'accepted' && !answer.replayed) wake(sender.shopId, answer.seq);
-        return answer;
-      }
+    new Promise((answer, fail) => {
+      const call = callOf(sender, sent);
+      queues.add(sender.shopId, {
+        sender,
+        sent,
+        call,
+        answer,
+        fail,
+        names: namesOf(call),
+        alone: standsAlone(call.slices),
+      });
     });
 }
 
@@ -74,45 +95,93 @@ export class ShopBusy extends Error {
   }
 }
 
+/** Not only busy for this command: there is no use in asking for the next one. */
+class DatabaseDown extends ShopBusy {}
+
 const pauseBefore = (attempt: number) =>
   new Promise((resolve) => setTimeout(resolve, Math.random() * 10 * 2 ** attempt));
 
-async function attemptOnce<N extends CommandName>(
-  store: WriteStore,
-  sender: Sender,
-  sent: Sent<N>,
-  newId: () => string,
-): Promise<Answer | TryAgain> {
-  const slices = rules[sent.name].needs(sent.input);
-  const call = {
-    shopId: sender.shopId,
+function callOf(sender: Sender, sent: Sent): OpenCall {
+  const needs = rules[sent.name].needs as (input: Sent['input']) => OpenCall['slices'];
+  const slices = needs(sent.input);
+  return {
     sender: sender.personId,
     key: sent.key,
     afterKey: (sent.input as { afterKey?: string }).afterKey ?? null,
     slices: slices.sender ? { ...slices, people: [...(slices.people ?? []), sender.personId] } : slices,
   };
-  const result = await store.transaction(call, async (opened, commit): Promise<Answer> => {
-    if (opened.stored) return replay(opened, sent);
-    const verdict = decided(opened, sender, sent, newId);
-    if (verdict instanceof Refused) return refused(verdict.refusals, opened);
-    await commit(verdict.edits, verdict.entry);
-    return { kind: 'accepted', seq: verdict.entry.seq, body: verdict.entry.body, replayed: false };
-  });
-  if (result === 'busy') throw new ShopBusy();
-  if (result instanceof TryAgain) return result;
-  if (result === null)
-    return {
-      kind: 'refused',
-      refusals: [{ code: 'row.notFound', facts: { table: 'shop', id: sender.shopId } }],
-      current: null,
-    };
-  if ('code' in result) return { kind: 'refused', refusals: [result], current: null };
-  return result;
 }
 
-function replay(opened: OpenedCommand, sent: Sent): Answer {
-  const { stored } = opened;
-  if (!stored || stored.fingerprint !== sent.fingerprint) return { kind: 'keyUsedOtherwise' };
+/** Null: nothing of it was written, or it is not known; each must be carried out alone, where its key tells. */
+async function attemptTogether(
+  store: WriteStore,
+  shopId: string,
+  together: readonly Asked[],
+  newId: () => string,
+): Promise<readonly Told[] | null> {
+  try {
+    const result = await attempt(store, shopId, together, newId);
+    if (result === 'busy') return together.map((): Told => ({ kind: 'failed', failure: new DatabaseDown() }));
+    return Array.isArray(result) ? (result as readonly Told[]) : null;
+  } catch {
+    return null;
+  }
+}
+
+async function carryOutAlone(store: WriteStore, shopId: string, one: Asked, newId: () => string): Promise<Told> {
+  try {
+    for (let count = 1; ; count += 1) {
+      const result = await attempt(store, shopId, [one], newId);
+      if (result === 'busy') throw new DatabaseDown();
+      if (result === null) return refusedBy({ code: 'row.notFound', facts: { table: 'shop', id: shopId } });
+      if ('code' in result) return refusedBy(result);
+      if (!(result instanceof TryAgain)) return result[0] ?? { kind: 'again' };
+      if (count === attempts) throw new ShopBusy(result.cause);
+      await pauseBefore(count);
+    }
+  } catch (failure) {
+    return { kind: 'failed', failure };
+  }
+}
+
+const refusedBy = (refusal: Refusal): Answer => ({ kind: 'refused', refusals: [refusal], current: null });
+
+function attempt(store: WriteStore, shopId: string, asked: readonly Asked[], newId: () => string) {
+  const calls = asked.map((one) => one.call);
+  return store.transaction(shopId, calls, async (opened, commit): Promise<readonly Told[]> => {
+    const { told, changes } = decideAll(asked, opened, newId);
+    if (changes.length > 0) await commit(changes);
+    return told;
+  });
+}
+
+/** One after the other, each on its own rows, which none of those before it may have touched. */
+function decideAll(asked: readonly Asked[], opened: readonly OpenedCommand[], newId: () => string) {
+  const changes: Change[] = [];
+  const written = new Written();
+  const told = asked.map(({ sender, sent, names }, at): Told => {
+    const shown = opened[at];
+    if (!shown) return { kind: 'again' };
+    if (shown.stored) return replay(shown.stored, sent);
+    if (!written.leaves(names, shown.rows)) return { kind: 'again' };
+    const { seq, now, configSeq } = shown.head;
+    // Each a number and a millisecond after the one before it.
+    const mine = { ...shown, head: { seq: seq + changes.length, now: now + changes.length, configSeq } };
+    try {
+      const verdict = decided(mine, sender, sent, newId);
+      if (verdict instanceof Refused) return refused(verdict.refusals, mine);
+      changes.push(verdict);
+      written.add(verdict.edits);
+      return { kind: 'accepted', seq: verdict.entry.seq, body: verdict.entry.body, replayed: false };
+    } catch (failure) {
+      return { kind: 'failed', failure };
+    }
+  });
+  return { told, changes };
+}
+
+function replay(stored: NonNullable<OpenedCommand['stored']>, sent: Sent): Answer {
+  if (stored.fingerprint !== sent.fingerprint) return { kind: 'keyUsedOtherwise' };
   return { kind: 'accepted', seq: stored.seq, body: stored.body, replayed: true };
 }
 
@@ -125,101 +194,4 @@ function currentRow(opened: OpenedCommand, { facts }: Refusal): CurrentRow | nul
   const table = facts['table'] as TableName;
   const row = opened.rows.find(table, String(facts['id']));
   return row ? { table, row: encodeRow(table, row, 'staff') } : null;
-}
-
-interface Decided {
-  readonly edits: readonly Edit[];
-  readonly entry: LogEntry;
-}
-
-function decided<N extends CommandName>(
-  opened: OpenedCommand,
-  sender: Sender,
-  sent: Sent<N>,
-  newId: () => string,
-): Decided | Refused {
-  if (!may(sender.roles, mayDo[sent.name]) && !sender.system) return refuse('role.mayNot', { command: sent.name });
-  const time = effectiveTime(sent, commands[sent.name].class, opened.head.now);
-  if (time instanceof Refused) return time;
-  const stale = checkVersion(opened, sent);
-  if (stale) return stale;
-  const by: By = { personId: sender.system ? null : sender.personId, name: sender.name, roles: sender.roles };
-  const at: Circumstances = {
-    now: opened.head.now,
-    effectiveAt: time.effectiveAt,
-    skewMs: time.skewMs,
-    by,
-    device: sender.device,
-    newId,
-    calendar: opened.calendar,
-    ...(opened.takenBack ? { takenBack: opened.takenBack } : {}),
-  };
-  const after = opened.rows.fork();
-  const decide = rules[sent.name].decide as (
-    rows: Rows,
-    input: CommandInputs[N],
-    at: Circumstances,
-  ) => Outcome | Refused;
-  const outcome = decide(after, sent.input, at);
-  if (outcome instanceof Refused) return outcome;
-  markDeviceClock(after, sent, at);
-  settle(after, at);
-  return entryOf(opened, { sender, sent, at }, outcome, after);
-}
-
-/** What a device reported with a clock that was off is recorded at the corrected time and marked. */
-function markDeviceClock(rows: Rows, sent: Sent, at: Circumstances): void {
-  if (at.skewMs === 0 || (sent.input as { at?: number }).at === undefined) return;
-  const { jobId, vehicleId } = sent.input as { jobId?: string; vehicleId?: string };
-  const minutes = Math.round(at.skewMs / 60_000);
-  flag(rows, at, 'time.deviceClock', { jobId: jobId ?? null, vehicleId: vehicleId ?? null }, { minutes });
-}
-
-function entryOf(
-  opened: OpenedCommand,
-  { sender, sent, at }: { readonly sender: Sender; readonly sent: Sent; readonly at: Circumstances },
-  outcome: Outcome,
-  after: Rows,
-): Decided {
-  const edits = after.changes();
-  const seq = opened.head.seq + 1;
-  const subjects = subjectsOf(edits);
-  const messages = changeMessages({
-    seq,
-    sent,
-    at,
-    subjects,
-    differences: differences(opened.rows, after, edits, at.now),
-  });
-  const flags = edits.filter((edit) => edit.table === 'flag' && edit.before === null).map((edit) => edit.after);
-  const cards = edits.filter(
-    (edit) => edit.table === 'report' && (edit.after as { state?: string }).state === 'contested',
-  );
-  const body = JSON.stringify({
-    seq,
-    at: new Date(at.now).toISOString(),
-    created: outcome.created ?? {},
-    flags: flags.map((row) => (row as unknown as { rule: string }).rule),
-    contested: cards.map((edit) => edit.after.id),
-  });
-  return {
-    edits,
-    entry: {
-      seq,
-      configSeq: touchesShop(edits) ? seq : opened.head.configSeq,
-      recordedAt: at.now,
-      effectiveAt: at.effectiveAt,
-      personId: at.by.personId,
-      device: at.device,
-      command: sent.name,
-      key: sent.key,
-      sender: sender.personId,
-      fingerprint: sent.fingerprint,
-      subjects,
-      facts: outcome.facts,
-      staff: messages.staff,
-      wall: messages.wall,
-      body,
-    },
-  };
 }

@@ -7,10 +7,8 @@ import { calendarOf } from '@holdfast/shop-calendar';
 import type { Answer, Sender, Sent } from './ports.js';
 import { type EngineParts, makeRunCommand } from './run-command.js';
 
-export interface ShopMaker {
-  /** Makes the log head of a shop; with a clock of its own for demo and test shops. */
-  makeHead(shopId: string, ownClock: boolean): Promise<void>;
-}
+/** Makes the log head of a shop; with a clock of its own for demo and test shops. */
+export type OpenShop = (shopId: string, options: { readonly ownClock: boolean }) => Promise<void>;
 
 export type SetUp = (
   shopId: string,
@@ -18,11 +16,11 @@ export type SetUp = (
   options: { readonly ownClock: boolean },
 ) => Promise<Answer>;
 
-export function makeSetUp(parts: EngineParts, maker: ShopMaker): SetUp {
+export function makeSetUp(parts: EngineParts, openShop: OpenShop): SetUp {
   return async (shopId, sent, { ownClock }) => {
     const refusals = refusalsOf(sent.input, parts.newId);
     if (refusals) return { kind: 'refused', refusals: refusals.refusals, current: null };
-    await maker.makeHead(shopId, ownClock);
+    await openShop(shopId, { ownClock });
     const sender: Sender = { shopId, personId: shopId, name: '', roles: [], device: null, system: true };
     return makeRunCommand({ ...parts, newId: startingWith(shopId, parts.newId) })(sender, sent);
   };

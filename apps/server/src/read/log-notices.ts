@@ -16,12 +16,17 @@ export interface LogNotices {
 }
 
 const channel = 'shop_changes';
+/** After a quiet moment the word goes out soon, */
 const gatherMs = 5;
+/** while many change, not more often than this: each word is a transaction with a commit of its own. */
+const pauseMs = 30;
 
 export function makeLogNotices(database: Pick<Database, 'app' | 'listen'>): LogNotices {
   let gathered = new Map<string, number>();
+  let sentAt = Number.NEGATIVE_INFINITY;
 
   const send = () => {
+    sentAt = performance.now();
     const notices = [...gathered].map(([shopId, seq]) => `${shopId}:${seq}`);
     gathered = new Map();
     const sent = database.app.query({
@@ -34,7 +39,7 @@ export function makeLogNotices(database: Pick<Database, 'app' | 'listen'>): LogN
 
   return {
     tell(shopId, seq) {
-      if (gathered.size === 0) setTimeout(send, gatherMs);
+      if (gathered.size === 0) setTimeout(send, Math.max(gatherMs, sentAt + pauseMs - performance.now()));
       gathered.set(shopId, Math.max(seq, gathered.get(shopId) ?? 0));
     },
     async listen(heard) {

@@ -93,19 +93,44 @@ export function insertRows(table: StoredTable): string {
 SELECT $1, ${table.columns.map(writtenValue).join(', ')} FROM ${recordOf(table)}`;
 }
 
-/**
- * Updates whole rows of the shop $1 from JSON ($2). Each version must be the next one: fails (division by zero) unless all
- * $3 rows were written, so that the commit that is already on its way cannot keep half of it. $4 are the rows' ids: they
- * lead to the rows by key, which a recordset of unknown length would not.
- */
-export function updateRows(table: StoredTable): string {
-  const set = table.columns.filter((c) => c.name !== 'id').map((c) => `${c.sql} = ${writtenValue(c)}`);
-  return `WITH u AS (UPDATE ${table.sql} t SET ${set.join(', ')} FROM ${recordOf(table)}
-WHERE t."shop_id" = $1 AND t."id" = ANY($4::uuid[]) AND t."id" = r."id" AND t."version" = r."version" - 1 RETURNING 1)
-SELECT 1 / (count(*) = $3)::int FROM u`;
+const casts: Readonly<Partial<Record<ColumnKind, (at: string) => string>>> = {
+  instant: (at) => `to_timestamp(${at}::double precision / 1000)`,
+};
+
+/** A row's value, which stands behind the shop ($1) in the order of the descriptor, from $2. */
+const parameter = (column: StoredColumn, at: number) => {
+  const place = `$${String(at + 2)}`;
+  return casts[column.kind]?.(place) ?? place;
+};
+
+/** Inserts the row whose `rowValues` stand behind the shop $1. */
+export function insertRow(table: StoredTable): string {
+  return `INSERT INTO ${table.sql} ("shop_id", ${table.columns.map((c) => c.sql).join(', ')})
+VALUES ($1, ${table.columns.map(parameter).join(', ')})`;
 }
 
-/** A row keyed by its SQL column names, as `insertRows` and `updateRows` read it. */
+/**
+ * Updates the whole row whose `rowValues` stand behind the shop $1. Its version must be the next one: fails (division by
+ * zero) unless the row was written, so that the commit that is already on its way cannot keep half of a change.
+ */
+export function updateRow(table: StoredTable): string {
+  const at = (name: string) => table.columns.findIndex((column) => column.name === name) + 2;
+  const set = table.columns.flatMap((c, place) => (c.name === 'id' ? [] : [`${c.sql} = ${parameter(c, place)}`]));
+  return `WITH u AS (UPDATE ${table.sql} SET ${set.join(', ')}
+WHERE "shop_id" = $1 AND "id" = $${String(at('id'))} AND "version" = $${String(at('version'))} - 1 RETURNING 1)
+SELECT FROM u HAVING 1 / (count(*) = 1)::int = 1`;
+}
+
+/** The values of a row as `insertRow` and `updateRow` take them. */
+export function rowValues(table: StoredTable, row: object): unknown[] {
+  const source = row as Record<string, unknown>;
+  return table.columns.map(({ name, kind }) => {
+    const value = source[name] ?? null;
+    return kind === 'json' && value !== null ? JSON.stringify(value) : value;
+  });
+}
+
+/** A row keyed by its SQL column names, as `insertRows` reads it. */
 export function writtenRow(table: StoredTable, row: object): Record<string, unknown> {
   const source = row as Record<string, unknown>;
   return Object.fromEntries(table.columns.map((c) => [c.sql.slice(1, -1), source[c.name]]));

@@ -1,63 +1,109 @@
 /**
- * Opens a command: the lock on the shop's head first, and behind it in the same write what has to see what the lock
- * waited for: the time, the key, the slices.
+ * Opens a transaction for one or several commands: the lock on the shop's head first, and behind it in the same write what
+ * has to see what the lock waited for: the keys and the slices.
  */
 import type pg from 'pg';
 import type { OpenCall, OpenedCommand } from '../engine/ports.js';
 import { readRow, rowOf, storedTables } from './columns.js';
-import { headOf, type HeadRow, headStatement } from './head.js';
-import { inOneWrite } from './one-write.js';
+import {
+  type AnswerRow,
+  answersStatement,
+  headOf,
+  type HeadRow,
+  lockStatement,
+  type VersionsRow,
+  versionsStatement,
+} from './head.js';
+import { burst, type Statement } from './burst.js';
 import { bagOf, decodeTables, type makeShopCache, type TablesOfRows } from './shop-cache.js';
-import { type LoadCall, loadCall } from './slices.js';
+import { loadCall } from './slices.js';
 import { readTakenBack, slicesAround } from './taken-back.js';
 
-const headText = headStatement(readRow(storedTables.counter, 't'));
+/**
+ * All that a transaction of commands does goes by key: the general plan of each statement is as good as one for its values
+ * and is made once, and a plan made while the shop was empty must not read whole tables ever after.
+ */
+const openStatement = `SELECT set_config('app.shop_id', $1, true), set_config('plan_cache_mode', 'force_generic_plan', true),
+  set_config('enable_seqscan', 'off', true)`;
+
+const counterStatement = `SELECT ${readRow(storedTables.counter, 't')} AS row FROM "counter" t
+WHERE t."shop_id" = $1 AND t."name" = 'job' AND NOT t."void"`;
 
 /** Null when there is no such shop. The id of the shop must have been checked to be a UUID. */
-export async function openCommand(
+export async function openCommands(
   client: pg.ClientBase,
   shops: ReturnType<typeof makeShopCache>,
-  call: OpenCall,
-): Promise<OpenedCommand | null> {
-  const { shopId } = call;
-  const load = loadCall(shopId, call.slices);
-  const { locked, head, loaded } = inOneWrite(client, () => ({
-    // The UUID was checked, so it needs no parameter, and the three fit into one simple query. All that follows goes by
-    // key: the general plan of each statement is as good as one for its values, and is made once.
-    locked: client.query(
-      `BEGIN; SELECT set_config('app.shop_id', '${shopId}', true), set_config('plan_cache_mode', 'force_generic_plan', true); SELECT 1 FROM "head" WHERE "shop_id" = '${shopId}' FOR NO KEY UPDATE`,
-    ),
-    head: client.query<HeadRow>({
-      name: 'read-head',
-      text: headText,
-      values: [shopId, call.sender, call.key, call.afterKey],
-    }),
-    loaded: load ? query(client, load) : null,
-  }));
-  const results = await Promise.allSettled([locked, head, loaded]);
-  for (const result of results) if (result.status === 'rejected') throw result.reason;
-  const row = (await head).rows[0];
-  if (!row) return null;
-  const shop = await shops.of(client, shopId, row.config_seq);
-  const takenBack = call.slices.change === undefined ? null : await readTakenBack(client, shopId, call.slices.change);
-  const around = takenBack ? loadCall(shopId, slicesAround(takenBack)) : null;
+  shopId: string,
+  calls: readonly OpenCall[],
+): Promise<OpenedCommand[] | null> {
+  const read = await readBehindLock(client, shopId, calls);
+  if (!read) return null;
+  const shop = await shops.of(client, shopId, read.head.config_seq);
+  const opened: OpenedCommand[] = [];
+  for (const [at, { slices }] of calls.entries()) {
+    const after = read.versions.get(at + 1);
+    const takenBack = slices.change === undefined ? null : await readTakenBack(client, shopId, slices.change);
+    const around = takenBack ? loadCall(shopId, slicesAround(takenBack)) : null;
+    const loadedAround = around ? ((await burst(client, [around]))[0]?.rows as LoadedRow[] | undefined) : undefined;
+    opened.push({
+      head: headOf(read.head),
+      stored: read.answers.get(at + 1) ?? null,
+      versionsAfter: after ? new Map(after.map(([table, id, version]) => [`${table}/${id}`, version])) : null,
+      rows: bagOf(
+        shop,
+        contentOf(read.loads[at] ?? []),
+        slices.counter ? read.counter : null,
+        contentOf(loadedAround ?? []),
+        takenBack?.content,
+      ),
+      calendar: shop.calendar,
+      takenBack,
+    });
+  }
+  return opened;
+}
+
+/** All in one round trip: the lock stands before what has to see what it waited for. */
+async function readBehindLock(client: pg.ClientBase, shopId: string, calls: readonly OpenCall[]) {
+  const senders = calls.map((call) => call.sender);
+  const afterKeys = calls.map((call) => call.afterKey);
+  const statements: Statement[] = [
+    { name: 'begin', text: 'BEGIN', values: [], silent: true },
+    { name: 'open', text: openStatement, values: [shopId] },
+  ];
+  const add = <R extends pg.QueryResultRow>(statement: Statement | null): ((results: pg.QueryResult[]) => R[]) => {
+    if (statement === null) return () => [];
+    const at = statements.push(statement) - 1;
+    return (results) => (results[at]?.rows ?? []) as R[];
+  };
+  const inKeys = (keys: readonly (string | null)[]) => [shopId, senders, keys];
+  const headIn = add<HeadRow>({ name: 'lock', text: lockStatement, values: [shopId] });
+  const keys = calls.map((call) => call.key);
+  const answersIn = add<AnswerRow>({ name: 'answers', text: answersStatement, values: inKeys(keys) });
+  const versionsIn = add<VersionsRow>(
+    afterKeys.some((key) => key !== null)
+      ? { name: 'versions', text: versionsStatement, values: inKeys(afterKeys) }
+      : null,
+  );
+  const counterIn = add<{ row: unknown[] }>(
+    calls.some(({ slices }) => slices.counter) ? { name: 'counter', text: counterStatement, values: [shopId] } : null,
+  );
+  const loadsIn = calls.map(({ slices }) => add<LoadedRow>(loadCall(shopId, slices)));
+  const results = await burst(client, statements);
+  const [head] = headIn(results);
+  if (!head) return null;
+  const [counter] = counterIn(results);
   return {
-    head: headOf(row),
-    stored: row.answer,
-    versionsAfter: row.after ? new Map(row.after.map(([table, id, version]) => [`${table}/${id}`, version])) : null,
-    rows: bagOf(
-      shop,
-      loaded ? contentOf(await loaded) : null,
-      row.counter ? { counter: [rowOf<'counter'>(storedTables.counter, row.counter)] } : null,
-      around ? contentOf(await query(client, around)) : null,
-      takenBack?.content,
-    ),
-    calendar: shop.calendar,
-    takenBack,
+    head,
+    answers: new Map(answersIn(results).map(({ at, ...answer }) => [at, answer])),
+    versions: new Map(versionsIn(results).map((one) => [one.at, one.versions])),
+    counter: counter ? { counter: [rowOf<'counter'>(storedTables.counter, counter.row)] } : null,
+    loads: loadsIn.map((load) => load(results)),
   };
 }
 
-const query = (client: pg.ClientBase, { values, ...statement }: LoadCall) =>
-  client.query<{ rows: string }>({ ...statement, values: [...values] });
+interface LoadedRow {
+  readonly rows: string;
+}
 
-const contentOf = ({ rows }: pg.QueryResult<{ rows: string }>): TablesOfRows => decodeTables(rows[0]?.rows ?? '{}');
+const contentOf = ([row]: readonly LoadedRow[]): TablesOfRows | null => (row ? decodeTables(row.rows) : null);

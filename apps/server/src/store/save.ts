@@ -4,103 +4,108 @@
  */
 import { type Edit, type TableName, tableNames } from '@holdfast/domain';
 import type pg from 'pg';
-import type { LogEntry } from '../engine/ports.js';
-import { inOneWrite } from './one-write.js';
-import { insertRows, storedTables, updateRows, writtenRow } from './columns.js';
+import type { Change } from '../engine/ports.js';
+import { burst, type Statement } from './burst.js';
+import { insertRow, rowValues, storedTables, updateRow } from './columns.js';
 
 const statements = Object.fromEntries(
   tableNames.map((name) => [
     name,
     {
-      insert: { name: `insert-${name}`, text: insertRows(storedTables[name]) },
-      update: { name: `update-${name}`, text: updateRows(storedTables[name]) },
+      insert: { name: `insert-${name}`, text: insertRow(storedTables[name]) },
+      update: { name: `update-${name}`, text: updateRow(storedTables[name]) },
     },
   ]),
 ) as unknown as Record<TableName, Record<'insert' | 'update', { name: string; text: string }>>;
 
-const logStatement = `WITH h AS (
-  UPDATE "head" SET "seq" = $2, "config_seq" = $3, "last_at" = to_timestamp($4::double precision / 1000)
-  WHERE "shop_id" = $1 AND "seq" = $2 - 1 RETURNING "shop_id"
-), c AS (
-  INSERT INTO "change" ("shop_id", "seq", "recorded_at", "effective_at", "person_id", "device", "command", "key", "subjects", "facts")
-  SELECT "shop_id", $2, to_timestamp($4::double precision / 1000), to_timestamp($5::double precision / 1000), $6, $7, $8, $9, $10, $11 FROM h
-  RETURNING "shop_id"
-), r AS (
-  INSERT INTO "change_rows" ("shop_id", "seq", "recorded_at", "rows", "staff", "wall")
-  SELECT "shop_id", $2, to_timestamp($4::double precision / 1000), $12, $13, $14 FROM c
-), a AS (
-  INSERT INTO "answer" ("shop_id", "sender", "key", "fingerprint", "status", "body", "seq", "recorded_at")
-  SELECT "shop_id", $15, $9, $16, 200, $17, $2, to_timestamp($4::double precision / 1000) FROM c RETURNING 1
-)
-SELECT 1 / (count(*) = 1)::int FROM a`;
+const seconds = (at: string) => `to_timestamp(${at}::double precision / 1000)`;
 
-interface Written {
-  readonly statement: { readonly name: string; readonly text: string };
-  readonly rows: readonly Record<string, unknown>[];
-  readonly isUpdate: boolean;
-}
+/** $1 shop, $2 the number that the log ends at now, $3 the one it ended at: fails (division by zero) unless it did. */
+const headStatement = `WITH h AS (
+  UPDATE "head" SET "seq" = $2, "config_seq" = $4, "last_at" = ${seconds('$5')} WHERE "shop_id" = $1 AND "seq" = $3 RETURNING 1
+) SELECT FROM h HAVING 1 / (count(*) = 1)::int = 1`;
+const changeStatement = `INSERT INTO "change"
+  ("shop_id", "seq", "recorded_at", "effective_at", "person_id", "device", "command", "key", "subjects", "facts")
+VALUES ($1, $2, ${seconds('$3')}, ${seconds('$4')}, $5, $6, $7, $8, $9, $10)`;
+const rowsStatement = `INSERT INTO "change_rows" ("shop_id", "seq", "recorded_at", "rows", "staff", "wall")
+VALUES ($1, $2, ${seconds('$3')}, $4, $5, $6)`;
+const answerStatement = `INSERT INTO "answer" ("shop_id", "sender", "key", "fingerprint", "status", "body", "seq", "recorded_at")
+VALUES ($1, $2, $3, $4, 200, $5, $6, ${seconds('$7')})`;
 
-function written(edits: readonly Edit[]): Written[] {
-  const updates: Written[] = [];
-  const inserts: Written[] = [];
-  for (const table of tableNames) {
-    const ofTable = edits.filter((edit) => edit.table === table && edit.after !== edit.before);
-    const rowsOf = (list: readonly Edit[]) => list.map((edit) => writtenRow(storedTables[table], edit.after));
-    const changed = ofTable.filter((edit) => edit.before !== null);
-    const added = ofTable.filter((edit) => edit.before === null);
-    if (changed.length > 0)
-      updates.push({ statement: statements[table].update, rows: rowsOf(changed), isUpdate: true });
-    if (added.length > 0) inserts.push({ statement: statements[table].insert, rows: rowsOf(added), isUpdate: false });
-  }
-  return [...updates, ...inserts];
-}
-
-function logValues(shopId: string, entry: LogEntry, images: unknown): unknown[] {
+function logged(shopId: string, { edits, entry }: Change): Statement[] {
+  const { seq, recordedAt, key } = entry;
+  const images = edits.map((edit) => [edit.table, edit.after.id, edit.before, edit.after]);
+  const { effectiveAt, personId, device, command, subjects, facts, sender, fingerprint, body } = entry;
+  const told = [JSON.stringify(subjects), JSON.stringify(facts)];
   return [
-    shopId,
-    entry.seq,
-    entry.configSeq,
-    entry.recordedAt,
-    entry.effectiveAt,
-    entry.personId,
-    entry.device,
-    entry.command,
-    entry.key,
-    JSON.stringify(entry.subjects),
-    JSON.stringify(entry.facts),
-    JSON.stringify(images),
-    entry.staff,
-    entry.wall,
-    entry.sender,
-    entry.fingerprint,
-    entry.body,
+    {
+      name: 'log-change',
+      silent: true,
+      text: changeStatement,
+      values: [shopId, seq, recordedAt, effectiveAt, personId, device, command, key, ...told],
+    },
+    {
+      name: 'log-rows',
+      silent: true,
+      text: rowsStatement,
+      values: [shopId, seq, recordedAt, JSON.stringify(images), entry.staff, entry.wall],
+    },
+    {
+      name: 'log-answer',
+      silent: true,
+      text: answerStatement,
+      values: [shopId, sender, key, fingerprint, body, seq, recordedAt],
+    },
   ];
 }
 
+/** The head goes to the number of the last change, from the one before the first. */
+function headMoved(shopId: string, changes: readonly Change[]): Statement {
+  const [first, last] = [changes[0]?.entry, changes.at(-1)?.entry];
+  if (!first || !last) throw new RangeError('Nothing to write.');
+  return {
+    name: 'log-head',
+    silent: true,
+    text: headStatement,
+    values: [shopId, last.seq, first.seq - 1, last.configSeq, last.recordedAt],
+  };
+}
+
+const order = new Map(tableNames.map((name, at) => [name, at]));
+
+function written(shopId: string, edits: readonly Edit[]): Statement[] {
+  const updates: Statement[] = [];
+  const inserts: Statement[] = [];
+  const inOrder = edits
+    .filter(({ before, after }) => after !== before)
+    .sort((a, b) => (order.get(a.table) ?? 0) - (order.get(b.table) ?? 0));
+  for (const { table, before, after } of inOrder) {
+    const values = [shopId, ...rowValues(storedTables[table], after)];
+    if (before !== null) updates.push({ ...statements[table].update, values, silent: true });
+    else inserts.push({ ...statements[table].insert, values, silent: true });
+  }
+  return [...(touchTwice(inOrder) ? [deferred] : []), ...updates, ...inserts];
+}
+
+/** Of a stay taken back and the one before it open again, each row is written by itself: what counts is what both leave. */
+const deferred: Statement = { name: 'defer', text: 'SET CONSTRAINTS ALL DEFERRED', values: [], silent: true };
+
+function touchTwice(inOrder: readonly Edit[]): boolean {
+  return inOrder.some(({ table, before }, at) => before !== null && inOrder[at + 1]?.table === table);
+}
+
 /**
- * Sends all statements and the commit in one round trip; throws the first failure, after which nothing of it stands: a
- * commit behind a failed statement rolls back, and a statement that did not write what it should have fails by itself.
+ * Sends all statements and the commit in one round trip; throws the first failure, after which nothing of it stands: what
+ * is behind a failed statement is not run, and a statement that did not write what it should have fails by itself. The
+ * changes of several commands write different rows, so that their order is that of one change.
  */
-export async function save(
-  client: pg.ClientBase,
-  shopId: string,
-  edits: readonly Edit[],
-  entry: LogEntry,
-): Promise<void> {
-  const images = edits.map((edit) => [edit.table, edit.after.id, edit.before, edit.after]);
-  const parts = written(edits);
-  const sent = inOneWrite(client, (): Promise<{ command: string }>[] => [
-    ...parts.map(({ statement, rows, isUpdate }) =>
-      client.query({
-        ...statement,
-        values: [shopId, JSON.stringify(rows), ...(isUpdate ? [rows.length, rows.map((row) => row['id'])] : [])],
-      }),
-    ),
-    client.query({ name: 'log-change', text: logStatement, values: logValues(shopId, entry, images) }),
-    client.query('COMMIT'),
+export async function save(client: pg.ClientBase, shopId: string, changes: readonly Change[]): Promise<void> {
+  const edits = changes.flatMap((change) => change.edits);
+  const results = await burst(client, [
+    ...written(shopId, edits),
+    headMoved(shopId, changes),
+    ...changes.flatMap((change) => logged(shopId, change)),
+    { name: 'commit', text: 'COMMIT', values: [], silent: true },
   ]);
-  const results = await Promise.allSettled(sent);
-  for (const result of results) if (result.status === 'rejected') throw result.reason;
-  const last = results.at(-1);
-  if (last?.status !== 'fulfilled' || last.value.command !== 'COMMIT') throw new Error('the change was not committed');
+  if (results.at(-1)?.command !== 'COMMIT') throw new Error('the change was not committed');
 }

@@ -52,11 +52,28 @@ const toVehicle = [
 type IdParams = (field: IdField) => string;
 
 function unionOf(parts: readonly string[]): string {
-  return parts.length > 0 ? parts.join('\n  UNION ') : 'SELECT NULL::uuid AS id WHERE false';
+  return parts.length > 0 ? parts.join('\n  UNION ALL ') : 'SELECT NULL::uuid AS id WHERE false';
 }
 
-/** $1 shop, $2 plate key; then the id arrays that the call has. */
-function named(has: (field: IdField) => boolean, param: IdParams): string {
+const lately = (alias: string) =>
+  `(${alias}."to_at" IS NULL OR ${alias}."from_at" > (SELECT now FROM shop_now) - interval '${String(recentDays)} days')`;
+
+const inBay = (
+  has: (field: IdField) => boolean,
+  param: IdParams,
+) => `SELECT s."id", s."job_id", s."vehicle_id" FROM "spot_use" s WHERE s."shop_id" = $1 AND NOT s."void"
+    AND (s."bay_id" = ANY(${param('bays')})${has('reports') ? ' OR s."bay_id" IN (SELECT "bay_id" FROM reported)' : ''})
+    AND ${lately('s')}`;
+
+const onClock = (
+  has: (field: IdField) => boolean,
+  param: IdParams,
+) => `SELECT c."id", c."line_id" FROM "clock" c WHERE c."shop_id" = $1 AND NOT c."void"
+    AND (c."person_id" = ANY(${param('people')})${has('reports') ? ' OR c."person_id" IN (SELECT "person_id" FROM reported)' : ''})
+    AND ${lately('c')}`;
+
+/** A step that a call does not take costs nothing: the planner sees that it is empty. $1 is the shop. */
+function named(has: (field: IdField) => boolean, param: IdParams, plate: string | null): string {
   const jobs = [
     ...(has('jobs') ? [`SELECT unnest(${param('jobs')}) AS id`] : []),
     ...toJob
@@ -84,25 +101,21 @@ function named(has: (field: IdField) => boolean, param: IdParams): string {
   ${unionOf(vehicles)}
 ), whole_job AS (
   SELECT id FROM named_job
-  UNION SELECT j."id" FROM "job" j WHERE j."shop_id" = $1 AND j."vehicle_id" IN (SELECT id FROM on_vehicle) AND NOT j."void" AND ${recentlyEnded}
+  UNION ALL SELECT j."id" FROM "job" j WHERE j."shop_id" = $1 AND j."vehicle_id" IN (SELECT id FROM on_vehicle) AND NOT j."void" AND ${recentlyEnded}
 ), reported AS (
-  SELECT "bay_id", "person_id" FROM "report" WHERE "shop_id" = $1 AND "id" = ANY(${param('reports')})
+  ${has('reports') ? `SELECT "bay_id", "person_id" FROM "report" WHERE "shop_id" = $1 AND "id" = ANY(${param('reports')})` : 'SELECT NULL::uuid AS "bay_id", NULL::uuid AS "person_id" WHERE false'}
 ), in_bay AS (
-  SELECT s."id", s."job_id", s."vehicle_id" FROM "spot_use" s WHERE s."shop_id" = $1 AND NOT s."void"
-    AND (s."bay_id" = ANY(${param('bays')})${has('reports') ? ' OR s."bay_id" IN (SELECT "bay_id" FROM reported)' : ''})
-    AND (s."to_at" IS NULL OR s."from_at" > (SELECT now FROM shop_now) - interval '${String(recentDays)} days')
+  ${has('bays') || has('reports') ? inBay(has, param) : 'SELECT NULL::uuid AS "id", NULL::uuid AS "job_id", NULL::uuid AS "vehicle_id" WHERE false'}
 ), on_clock AS (
-  SELECT c."id", c."line_id" FROM "clock" c WHERE c."shop_id" = $1 AND NOT c."void"
-    AND (c."person_id" = ANY(${param('people')})${has('reports') ? ' OR c."person_id" IN (SELECT "person_id" FROM reported)' : ''})
-    AND (c."to_at" IS NULL OR c."from_at" > (SELECT now FROM shop_now) - interval '${String(recentDays)} days')
+  ${has('people') || has('reports') ? onClock(has, param) : 'SELECT NULL::uuid AS "id", NULL::uuid AS "line_id" WHERE false'}
 ), known_vehicle AS (
   SELECT id FROM on_vehicle
-  UNION SELECT "vehicle_id" FROM in_bay
-  UNION SELECT "id" FROM "vehicle" WHERE "shop_id" = $1 AND $2::text IS NOT NULL AND "plate_key" = $2
+  UNION ALL SELECT "vehicle_id" FROM in_bay
+  ${plate === null ? '' : `UNION ALL SELECT "id" FROM "vehicle" WHERE "shop_id" = $1 AND "plate_key" = ${plate}`}
 ), known_customer AS (
   SELECT unnest(${param('customers')}) AS id
-  UNION SELECT "customer_id" FROM "vehicle" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM on_vehicle)
-  UNION SELECT "customer_id" FROM "job" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM whole_job)
+  UNION ALL SELECT "customer_id" FROM "vehicle" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM on_vehicle)
+  UNION ALL SELECT "customer_id" FROM "job" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM whole_job)
 )`;
 }
 
@@ -112,7 +125,7 @@ const ofParts = `IN (SELECT p."id" FROM "part_line" p WHERE p."shop_id" = $1 AND
 
 /** Which rows of each table a bag gets; tables that are not here come from the shop cache or in reads of their own. */
 const where: Readonly<Partial<Record<TableName, string>>> = {
-  job: `(t."id" IN (SELECT id FROM whole_job) OR t."id" IN (SELECT "job_id" FROM in_bay))`,
+  job: `t."id" IN (SELECT id FROM whole_job)`,
   vehicle: `t."id" IN (SELECT id FROM known_vehicle)`,
   customer: `t."id" IN (SELECT id FROM known_customer)`,
   contact: `t."customer_id" IN (SELECT id FROM known_customer)`,
@@ -122,11 +135,11 @@ const where: Readonly<Partial<Record<TableName, string>>> = {
   finding: byJob,
   photo: byJob,
   sheet: byJob,
-  workLine: `(${byJob} OR t."id" IN (SELECT "line_id" FROM on_clock))`,
+  workLine: byJob,
   goAhead: byJob,
-  clock: `(${byJob} OR t."id" IN (SELECT "id" FROM on_clock))`,
-  place: `(${byJob} OR t."job_id" IN (SELECT "job_id" FROM in_bay))`,
-  spotUse: `(${byJob} OR t."id" IN (SELECT "id" FROM in_bay))`,
+  clock: byJob,
+  place: byJob,
+  spotUse: byJob,
   report: byJob,
   flag: byJob,
   hold: byJob,
@@ -140,6 +153,22 @@ const where: Readonly<Partial<Record<TableName, string>>> = {
   secondCheck: byVehicle,
   followUp: `${byVehicle} AND t."state" = 'open'`,
 };
+
+/** Rows that some calls reach besides, as a query of their ids: the kinds of id that lead to them, and the query. */
+const also: Readonly<
+  Partial<Record<TableName, readonly [from: readonly IdField[], ids: (param: IdParams) => string]>>
+> = {
+  job: [['bays', 'reports'], () => `SELECT "job_id" FROM in_bay`],
+  workLine: [['people', 'reports'], () => `SELECT "line_id" FROM on_clock`],
+  clock: [['people', 'reports'], () => `SELECT "id" FROM on_clock`],
+  place: [
+    ['bays', 'reports'],
+    () => `SELECT p."id" FROM "place" p WHERE p."shop_id" = $1 AND p."job_id" IN (SELECT "job_id" FROM in_bay)`,
+  ],
+  spotUse: [['bays', 'reports'], () => `SELECT "id" FROM in_bay`],
+  // One that a command names is loaded when it is closed too.
+  followUp: [['followUps'], (param) => `SELECT unnest(${param('followUps')})`],
+};
 const allTables = Object.keys(where) as TableName[];
 
 export interface LoadCall {
@@ -151,26 +180,33 @@ export interface LoadCall {
 /** Each combination of ids and tables that commands ask for is one prepared statement; there are some dozens. */
 const statements = new Map<string, { readonly name: string; readonly text: string }>();
 
-function statementFor(fields: readonly IdField[], tables: readonly TableName[]): { name: string; text: string } {
-  const key = `${fields.join()} ${tables.join()}`;
+function statementFor(
+  fields: readonly IdField[],
+  byPlate: boolean,
+  tables: readonly TableName[],
+): { name: string; text: string } {
+  const key = `${fields.join()} ${String(byPlate)} ${tables.join()}`;
   const known = statements.get(key);
   if (known) return known;
   const has = (field: IdField) => fields.includes(field);
-  const param: IdParams = (field) => (has(field) ? `$${String(fields.indexOf(field) + 3)}::uuid[]` : `'{}'::uuid[]`);
+  const param: IdParams = (field) => (has(field) ? `$${String(fields.indexOf(field) + 2)}::uuid[]` : `'{}'::uuid[]`);
   const rows = tables.map((name) => {
     const table = storedTables[name];
     return `'${name}', (SELECT json_agg(${readRow(table, 't')}) FROM ${table.sql} t WHERE t."shop_id" = $1 AND NOT t."void" AND (${filterOf(name, has, param)}))`;
   });
-  const text = `WITH ${named(has, param)}\nSELECT json_build_object(${rows.join(',\n')})::text AS rows`;
+  const plate = byPlate ? `$${String(fields.length + 2)}` : null;
+  const text = `WITH ${named(has, param, plate)}\nSELECT json_build_object(${rows.join(',\n')})::text AS rows`;
   const made = { name: `load-${String(statements.size)}`, text };
   statements.set(key, made);
   return made;
 }
 
-/** A follow-up that a command names is loaded when it is closed too. */
+/** Both ways to a row as one set of ids: joined by OR in the condition, they would have every row of the shop read. */
 function filterOf(name: TableName, has: (field: IdField) => boolean, param: IdParams): string {
   const filter = where[name] ?? 'false';
-  return name === 'followUp' && has('followUps') ? `(${filter}) OR t."id" = ANY(${param('followUps')})` : filter;
+  const [from, ids] = also[name] ?? [];
+  if (!ids || !from?.some(has)) return filter;
+  return `t."id" IN (SELECT t."id" FROM ${storedTables[name].sql} t WHERE t."shop_id" = $1 AND ${filter} UNION ALL ${ids(param)})`;
 }
 
 /** Null where a command needs no rows beyond the shop's own. */
@@ -181,7 +217,11 @@ export function loadCall(shopId: string, slices: Slices): LoadCall | null {
     ? allTables.filter((name) => name === 'job' || name === 'vehicle' || slices.tables?.includes(name))
     : allTables;
   return {
-    ...statementFor(fields, tables),
-    values: [shopId, slices.plateKey ?? null, ...fields.map((field) => slices[field])],
+    ...statementFor(fields, slices.plateKey !== undefined, tables),
+    values: [
+      shopId,
+      ...fields.map((field) => slices[field]),
+      ...(slices.plateKey === undefined ? [] : [slices.plateKey]),
+    ],
   };
 }
