@@ -7,7 +7,7 @@ import { openBrowser, openWindow, signInAt, tablet } from '../kit/browser.js';
 import { demoPlaces } from '../kit/demo-places.js';
 import { startServerProcess } from '../kit/server-process.js';
 
-const wanted = ['floor', 'my-bay', 'desk', 'parts-desk', 'hand-back', 'bay-time', 'outstanding', 'waiting'];
+const wanted = ['floor', 'my-bay', 'desk', 'job', 'parts-desk', 'hand-back', 'bay-time', 'outstanding', 'waiting'];
 const folder = join('examples', 'screenshots');
 const atADesk = { width: 1280, height: 1000 };
 const mostBytes = 150_000;

@@ -12,6 +12,8 @@ export const placeNames = [
   'floor',
   'desk',
   'check-in',
+  'booking',
+  'check-in-booked',
   'waiting',
   'my-bay',
   'parts-desk',
@@ -51,16 +53,20 @@ export async function demoPlaces(url: string): Promise<readonly Place[]> {
   const { token } = (await request<SignedInView>('POST', `${url}/api/session`, { body: manager })).body;
   const read = async <T>(path: string): Promise<T> => (await request<T>('GET', `${url}${path}`, { token })).body;
   const visits = async (state: string) => (await read<JobsPage>(`/api/jobs?state=${state}&limit=50`)).items;
-  const open = await Promise.all((await visits('open')).map(({ id }) => read<JobView>(`/api/jobs/${id}`)));
+  const here = await visits('open');
+  const open = await Promise.all(here.map(({ id }) => read<JobView>(`/api/jobs/${id}`)));
   const inTheWay = (view: JobView): number => view.blockers?.road.length ?? 0;
   const [most] = open.sort((a, b) => inTheWay(b) - inTheWay(a));
   const [left] = await visits('ended');
-  if (most === undefined || left === undefined) throw new Error('The demo has no visit to show.');
+  const arrived = here.find(({ checkedInAt }) => checkedInAt === null);
+  if (!most || !left || !arrived) throw new Error('The demo has no visit to show.');
   const job = `/jobs/${most.job.id}`;
   const paths: Readonly<Record<PlaceName, string>> = {
     floor: '/floor',
     desk: '/desk',
     'check-in': '/desk?check-in',
+    booking: '/desk?book',
+    'check-in-booked': `/desk?check-in=${arrived.id}`,
     waiting: '/waiting',
     'my-bay': '/bay',
     'parts-desk': '/parts',

@@ -29,7 +29,12 @@ export interface EngineShop {
   /** Sends as the owner and gives the whole answer. */
   ask<N extends CommandName>(name: N, input: Wire<CommandInputs[N]>, by?: Sender, key?: string): Promise<Answer>;
   /** Sends as the owner (or `by`); a refusal fails the test with its codes. */
-  accept<N extends CommandName>(name: N, input: Wire<CommandInputs[N]>, by?: Sender, key?: string): Promise<Accepted>;
+  readonly accept: <N extends CommandName>(
+    name: N,
+    input: Wire<CommandInputs[N]>,
+    by?: Sender,
+    key?: string,
+  ) => Promise<Accepted>;
   /** Codes of the refusals that the command must meet; fails the test when it is accepted. */
   refused<N extends CommandName>(name: N, input: Wire<CommandInputs[N]>, by?: Sender): Promise<string[]>;
 }
@@ -108,7 +113,7 @@ export async function vehicleAndBay(shop: EngineShop, plate = 'HB 100') {
   const visit = await shop.accept('checkIn', {
     vehicleId,
     customer: { name: `Keeper of ${plate}` },
-    contact: { name: 'Somebody', phone: '01 23' },
+    contact: { name: 'Somebody', phone: '01 23', mayAgreeUpTo: '120.00' },
     concerns: [{ words: 'Knocks over bumps', conditions: 'Cold, below 5 °C' }],
   });
   const jobId = visit.created['job'] ?? '';

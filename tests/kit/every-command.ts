@@ -5,6 +5,7 @@
 import type { CommandName } from '@holdfast/domain';
 import type pg from 'pg';
 import type { Accepted, EngineShop } from './engine-shop.js';
+import { commandsOfTheDay } from './every-command-of-the-day.js';
 
 type Step = (name: CommandName, answer: Accepted) => Promise<void>;
 
@@ -279,4 +280,12 @@ export async function everyCommand(shop: EngineShop, pool: pg.Pool, step: Step):
       how: 'dropped',
       words: 'Sold',
     });
+  const idsOf = async (table: string): Promise<string[]> => {
+    const { rows } = await pool.query<{ id: string }>(
+      `select id from "${table}" where shop_id = $1 and not void order by recorded_at desc, id desc`,
+      [shop.shopId],
+    );
+    return rows.map(({ id }) => id);
+  };
+  await commandsOfTheDay({ shop, go, made, version, idsOf, lift, flat, tech, technician });
 }

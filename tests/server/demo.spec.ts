@@ -1,20 +1,10 @@
-import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { beforeAll, describe, expect, it } from '@jest/globals';
 import { createHash } from 'node:crypto';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Config } from '../../apps/server/src/config.js';
-import { CannotStart } from '../../apps/server/src/database/cannot-start.js';
-import { demoPassword, demoShop, owner } from '../../apps/server/src/demo/cast.js';
-import { demoShopId, inventShop, type Invention } from '../../apps/server/src/demo/invent.js';
-import { demoDay, loadDemo } from '../../apps/server/src/demo/load-demo.js';
 import { passwordProblem } from '../../apps/server/src/auth/password-rules.js';
-import { startServer, type RunningServer } from '../../apps/server/src/start.js';
-import { boardTables, encodeRow, visible } from '../../libs/board/src/index.js';
-import type { BoardAnswer } from '../../libs/contract/src/index.js';
-import { Rows, tierOf } from '../../libs/domain/src/index.js';
-import { signedIn } from '../kit/app.js';
-import { freshDatabase, type FreshDatabase } from '../kit/database.js';
+import { demoPassword, demoShop, owner } from '../../apps/server/src/demo/cast.js';
+import { inventShop, type Invention } from '../../apps/server/src/demo/invent.js';
+import { demoDay } from '../../apps/server/src/demo/load-demo.js';
+import { isReady, openJobOf, placeOf, Rows, tierOf, wheelsOff, wheelsUntorqued } from '../../libs/domain/src/index.js';
 
 const seed = 20_261;
 const today = '2026-11-25';
@@ -67,11 +57,11 @@ describe('the invented shop', () => {
           .list('hold', (hold) => hold.toAt === null)
           .map(({ reason }) => reason),
       ),
-    ).toEqual(new Set(['parts', 'goAhead', 'collection', 'information']));
+    ).toEqual(new Set(['parts', 'goAhead', 'collection', 'information', 'sublet']));
     expect(new Set(standing().map((use) => rows().get('bay', use.bayId).name))).toEqual(
-      new Set(['North lift', 'South lift', 'Long lift', 'Floor by the gate']),
+      new Set(['North lift', 'South lift', 'Long lift', 'Floor by the gate', 'Floor by the quay']),
     );
-    expect(here().length - standing().length).toBeGreaterThanOrEqual(6);
+    expect(here().filter((job) => placeOf(rows(), job.id)?.kind === 'yard').length).toBeGreaterThanOrEqual(8);
   });
 
   it('shows one contested card, tags and cautions, a promise that is late, parts that are late and parts that came', () => {
@@ -108,7 +98,111 @@ describe('the invented shop', () => {
         .list('temporaryFix', (fix) => fix.state !== 'ended')
         .map(({ vehicleId }) => vehicleId),
     );
-    expect(here().filter((job) => unended.has(job.vehicleId))).toHaveLength(3);
+    const checkedIn = here().filter((job) => job.checkedInAt !== null);
+    expect(checkedIn.filter((job) => unended.has(job.vehicleId))).toHaveLength(3);
+  });
+
+  const sorted = (list: readonly string[]) => [...list].sort();
+  const kindOfPlace = (jobId: string) => placeOf(rows(), jobId)?.kind;
+  const sublets = () => rows().list('sublet', (one) => one.state === 'underWay');
+
+  it('expects five: one late, one this afternoon, two later, and one that stands here and nobody has checked in', () => {
+    const expected = here().filter((job) => job.checkedInAt === null);
+    const days = expected.map((job) => new Date(job.expectedAt ?? 0).toISOString().slice(0, 10));
+    expect(sorted(days)).toEqual([today, today, today, '2026-11-26', '2026-11-27']);
+    const arrived = expected.filter((job) => job.arrivedAt !== null);
+    expect(arrived.map((job) => [job.keyTag, kindOfPlace(job.id)])).toEqual([['Box 2', 'yard']]);
+    const late = expected.filter((job) => job.arrivedAt === null && (job.expectedAt ?? 0) < shop.now);
+    expect(late.map((job) => job.waitsHere)).toEqual([true]);
+  });
+
+  it('has a call to make of each reason that rows bring about, one of them tried and named for later', () => {
+    const calls = rows().list('call', (call) => call.endedAt === null);
+    expect(new Set(calls.map(({ reason }) => reason))).toEqual(new Set(['goAhead', 'ready', 'partsIn']));
+    const again = calls.filter((call) => (call.nextTryAt ?? 0) > shop.now);
+    expect(again.map(({ reason }) => reason)).toEqual(['ready']);
+    const gone = calls.filter(({ reason }) => reason === 'partsIn').map(({ vehicleId }) => vehicleId);
+    expect(gone.map((vehicleId) => openJobOf(rows(), vehicleId))).toEqual([undefined]);
+  });
+
+  it('has one on the road with its spot kept, one at another firm, and a piece at the painter of one that keeps its bay', () => {
+    const [onRoad] = here().filter((job) => kindOfPlace(job.id) === 'roadTest');
+    expect(placeOf(rows(), onRoad?.id ?? '')?.dueBackAt).toBeGreaterThan(shop.now);
+    const kept = standing().filter((use) => use.kind === 'kept');
+    expect(kept.map((use) => use.jobId)).toEqual([onRoad?.id]);
+    const tries = rows().list('attempt', (one) => one.jobId === onRoad?.id);
+    expect(tries.map((one) => one.appeared)).toEqual([true, false]);
+    const [away] = here().filter((job) => kindOfPlace(job.id) === 'away');
+    expect(placeOf(rows(), away?.id ?? '')?.dueBackAt).toBeGreaterThan(shop.now);
+    expect(sorted(sublets().map(({ form }) => form))).toEqual(['componentOut', 'vehicleOut']);
+    const atPainter = sublets().find(({ form }) => form === 'componentOut');
+    expect(atPainter?.component).toBeTruthy();
+    expect(standing().find((use) => use.jobId === atPainter?.jobId)?.kind).toBe('stands');
+  });
+
+  it('has two wheels off, four on and not tightened, high voltage live, and hot work in a bay next to another', () => {
+    const off = here().flatMap((job) => wheelsOff(rows(), job.id));
+    expect(off.map(({ position }) => position)).toEqual(['1L', '1R']);
+    const loose = here().flatMap((job) => wheelsUntorqued(rows(), job.id));
+    expect(loose.map(({ position }) => position)).toEqual(['1L', '1R', '2L', '2R']);
+    const bayOf = (code: string) => {
+      const caution = rows().list('caution', (one) => one.endedAt === null && one.code === code)[0];
+      const use = standing().find((one) => one.jobId === caution?.jobId);
+      return use && rows().get('bay', use.bayId);
+    };
+    const [hot, live] = [bayOf('hotWork'), bayOf('highVoltageLive')];
+    expect(live?.name).toBe('Floor by the quay');
+    expect(Math.abs((hot?.position ?? 0) - (live?.position ?? 0))).toBe(1);
+  });
+
+  it('has a question open, a comeback, two ready ones, one that waits in the room, a choice of two, a standing go-ahead used in part', () => {
+    const asked = rows().list('question', (one) => one.answeredAt === null);
+    expect(asked.map(({ toId }) => rows().get('person', toId).name)).toEqual(['Henrik Stowe']);
+    const onPremises = here().filter((job) => job.arrivedAt !== null);
+    const comebacks = onPremises.filter((job) => job.kind === 'comeback');
+    expect(comebacks.map((job) => [job.comebackOfLineId !== null, job.waitsHere])).toEqual([[true, true]]);
+    const reported = (job: { id: string }) =>
+      rows().list('concern', (one) => one.jobId === job.id && one.outcome !== null);
+    expect(onPremises.filter((job) => isReady(rows(), job.id) && reported(job).length > 0)).toHaveLength(2);
+    const lines = rows().list('workLine', (line) => onPremises.some((job) => job.id === line.jobId));
+    const choice = lines.filter((line) => line.choiceId !== null);
+    expect(choice.map(({ goAhead }) => goAhead)).toEqual(['withCustomer', 'withCustomer']);
+    expect(new Set(choice.map(({ choiceId }) => choiceId)).size).toBe(1);
+    const [limit] = rows().list('standingGoAhead', (one) => one.endedAt === null && one.orderNumber !== null);
+    const used = onPremises.map((job) =>
+      lines.filter((line) => line.jobId === job.id && line.standingId === limit?.id),
+    );
+    const totals = used
+      .filter((list) => list.length > 0)
+      .map((list) => list.reduce((sum, { price }) => sum + Number(price), 0));
+    expect(totals.length).toBeGreaterThanOrEqual(3);
+    for (const total of totals) expect(total).toBeLessThan(Number(limit?.upTo));
+  });
+
+  it('has a past of the whole day: attempts, causes, road tests, sublets, wheels, standing go-aheads, the contact log', () => {
+    const all = Rows.of(shop.ledger.all());
+    const tried = new Set(all.list('attempt').map(({ concernId }) => concernId));
+    expect(all.list('concern', (one) => one.outcome === 'gone' && tried.has(one.id)).length).toBeGreaterThan(50);
+    expect(new Set(all.list('cause').map(({ certainty }) => certainty))).toEqual(new Set(['found', 'likely']));
+    expect(all.list('place', (one) => one.kind === 'roadTest' && one.odometerIn !== null).length).toBeGreaterThan(20);
+    expect(all.list('spotUse', (one) => one.kind === 'kept' && one.toAt !== null).length).toBeGreaterThan(20);
+    const over = all.list('sublet', (one) => one.state === 'ended');
+    expect(sorted(over.map(({ form }) => form))).toEqual(['componentOut', 'outsiderIn', 'vehicleOut']);
+    const wheels = all.list('wheelRecord', (one) => one.torquedAt !== null);
+    expect(wheels.length).toBeGreaterThan(40);
+    expect(wheels.every((one) => one.torque !== null && one.torqueSource !== null && one.tool !== null)).toBe(true);
+    const retorques = all.list('followUp', (one) => one.kind === 'retorque');
+    expect(new Set(retorques.map(({ state }) => state))).toEqual(new Set(['open', 'done']));
+    expect(all.list('workLine', (line) => line.standingId !== null).length).toBeGreaterThan(10);
+    expect(new Set(all.list('call').map(({ endedHow }) => endedHow))).toEqual(
+      new Set([null, 'logged', 'noLongerNeeded']),
+    );
+    expect(all.list('contactEntry', (one) => !one.reached && one.nextTryAt !== null).length).toBeGreaterThan(5);
+    expect(all.list('odometerReading', (one) => one.jobId === null && one.source === 'told').length).toBeGreaterThan(1);
+    expect(all.list('contact', (one) => one.mayAgreeUpTo !== null).length).toBeGreaterThan(10);
+    expect(
+      all.list('flag', (one) => one.rule !== 'place.loadNotAsked' && one.clearedAt === null).map(({ rule }) => rule),
+    ).toEqual([]);
   });
 
   it('has a past of every kind: slipped, partial, damaged and wrong deliveries, comebacks, put-off work, mended fixes', () => {
@@ -128,121 +222,5 @@ describe('the invented shop', () => {
 
   it('has a password that the rules for passwords take', () => {
     expect(passwordProblem(demoPassword, [demoShop.name, owner.name])).toBeNull();
-  });
-});
-
-describe('the demo in a database', () => {
-  let database: FreshDatabase;
-  let dataDir: string;
-  const config = (demo: Config['demo']): Config => ({
-    port: 0,
-    host: '127.0.0.1',
-    dataDir,
-    databaseUrl: database.databaseUrl,
-    demo,
-    tls: undefined,
-    logLevel: 'error',
-    pepper: 'pepper of the tests, the same for every server of a run',
-  });
-  const start = (demo: Config['demo']) => startServer(config(demo), { loadDemo });
-  const signIn = (server: RunningServer) =>
-    signedIn(server.url, { shop: demoShop.name, name: owner.name, password: demoPassword });
-
-  beforeAll(async () => {
-    database = await freshDatabase();
-    dataDir = mkdtempSync(join(tmpdir(), 'holdfast-demo-'));
-  });
-  afterAll(async () => {
-    await database.drop();
-    rmSync(dataDir, { recursive: true, force: true });
-  });
-  const headOf = async () => {
-    const { rows } = await database.superuser.query<{ epoch: string; seq: number; shops: number }>(
-      `select (select epoch from head where shop_id = $1) as epoch, (select seq from head where shop_id = $1)::int as seq, (select count(*) from directory.shop)::int as shops`,
-      [demoShopId],
-    );
-    return rows[0];
-  };
-
-  it('is not loaded unasked into a database that DATABASE_URL names', async () => {
-    const server = await start('unset');
-    try {
-      expect(server.demo).toBeNull();
-      expect(server.setUpCode).not.toBeNull();
-      expect((await headOf())?.shops).toBe(0);
-    } finally {
-      await server.stop();
-    }
-  });
-
-  it('is loaded when DEMO=on says so: the snapshot is what is visible of the rows, the log has no gap', async () => {
-    const began = performance.now();
-    const server = await start('on');
-    console.info(`started with the demo in ${Math.round(performance.now() - began)} ms`);
-    try {
-      const client = await signIn(server);
-      const board = (await client.get('/api/board')).json as BoardAnswer;
-      const { ledger } = inventShop(seed, demoDay(Date.now()));
-      const shown = visible(Rows.of(ledger.all()), Date.parse(board.now));
-      for (const table of boardTables('staff')) {
-        const expected = [...(shown.get(table)?.values() ?? [])].map((row) => encodeRow(table, row, 'staff'));
-        const byId = (list: readonly { readonly id: string }[]) => [...list].sort((a, b) => (a.id < b.id ? -1 : 1));
-        expect([table, byId(board.rows[table] ?? [])]).toEqual([table, byId(expected)]);
-      }
-      expect(board.seq).toBe(ledger.changes.length);
-      const { rows } = await database.superuser.query<{ n: number; last: number; gaps: number }>(
-        `select count(*)::int as n, max(seq)::int as last, count(*) filter (where seq <> n)::int as gaps from (select seq, row_number() over (order by seq) as n from change where shop_id = $1) c`,
-        [demoShopId],
-      );
-      expect(rows[0]).toEqual({ n: ledger.changes.length, last: ledger.changes.length, gaps: 0 });
-    } finally {
-      await server.stop();
-    }
-  });
-
-  it('goes on where it was at the next start, and is worked like any shop', async () => {
-    const before = await headOf();
-    const server = await start('unset');
-    try {
-      expect(server.demo?.signIns().people).toHaveLength(9);
-      expect(await headOf()).toEqual(before);
-      const client = await signIn(server);
-      const { seq } = await client.accepted('addVehicle', {
-        plate: 'HB 999 Z',
-        description: 'Estate car',
-        kind: 'light',
-        drive: 'combustion',
-      });
-      expect(seq).toBe((before?.seq ?? 0) + 1);
-    } finally {
-      await server.stop();
-    }
-  });
-
-  it('tells its passwords on loopback only, unless DEMO=on is written out', async () => {
-    const away = { https: true, loopback: false, secure: true, address: '192.0.2.7' };
-    for (const [demo, told] of [
-      ['unset', false],
-      ['on', true],
-    ] as const) {
-      const server = await start(demo);
-      expect(server.demo?.isToldTo(away)).toBe(told);
-      await server.stop();
-    }
-  });
-
-  it('refuses to start as a real shop beside the demo, and as the demo beside a real shop', async () => {
-    await expect(start('off')).rejects.toThrow(CannotStart);
-    const other = await freshDatabase();
-    try {
-      await other.superuser.query(
-        `insert into directory.shop (id, name, name_key, demo) values (gen_random_uuid(), 'A shop', 'ASHOP', false)`,
-      );
-      await expect(startServer({ ...config('on'), databaseUrl: other.databaseUrl }, { loadDemo })).rejects.toThrow(
-        /never shares a database/,
-      );
-    } finally {
-      await other.drop();
-    }
   });
 });

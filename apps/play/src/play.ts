@@ -3,7 +3,7 @@
  * set before each command and stands still in between, everybody has a session of their own. It guarantees that a play
  * counts as passed only if every line came out as the file says, the log has no gap, and the totals are exact.
  */
-import { commands } from '@holdfast/contract';
+import { commands, instantFields } from '@holdfast/contract';
 import { setTimeout as pause } from 'node:timers/promises';
 import {
   type CommandLine,
@@ -141,17 +141,22 @@ async function send(playing: Playing, line: CommandLine): Promise<string | null>
   const session = await token(playing, line.by);
   const input = playing.names.resolve(line.with) as Record<string, unknown>;
   if (input['version'] === '$') input['version'] = await versionOf(playing, line.do, input, session);
-  for (const field of ['at', 'promisedAt', 'endsAt']) {
+  for (const field of instantFields) {
     const time = input[field];
     if (typeof time === 'string' && /^\d\d:\d\d/.test(time))
       input[field] = new Date(instantOf(playing.shop, time)).toISOString();
   }
   const answer = await playing.client.command(session, line.do, input);
-  remember(playing, line, answer);
+  await remember(playing, line, answer, session);
   return outcomeDiffers(line.expect ?? {}, answer);
 }
 
-function remember({ counts, names, passwords }: Playing, line: CommandLine, answer: CommandAnswer): void {
+async function remember(
+  { client, counts, names, passwords }: Playing,
+  line: CommandLine,
+  answer: CommandAnswer,
+  session: string,
+): Promise<void> {
   if (!answer.ok) {
     counts.refused += 1;
     return;
@@ -161,10 +166,23 @@ function remember({ counts, names, passwords }: Playing, line: CommandLine, answ
   if (flags.length > 0) counts.flagged += 1;
   if (contested.length > 0) counts.contested += 1;
   for (const [table, name] of Object.entries(line.made ?? {})) names.tell(name, created[table] ?? '');
+  if (line.made?.['flag'] !== undefined) names.tell(line.made['flag'], await newestFlag(client, session, flags));
   if (line.made?.['change'] !== undefined) names.tell(line.made['change'], answer.accepted.seq);
   const { name, password } = line.with;
   if (line.known !== undefined && typeof name === 'string' && typeof password === 'string')
     passwords.set(line.known, { name, password });
+}
+
+/** A flag is made beside what was asked for, so the answer gives its rule alone; the board has the row. */
+async function newestFlag(client: ShopClient, session: string, rules: readonly string[]): Promise<string> {
+  const { rows } = await client.board(session);
+  const ofRule = (rows['flag'] ?? []).filter((row) => rules.includes(String((row as { rule?: unknown }).rule)));
+  return (
+    ofRule
+      .map(({ id }) => id)
+      .sort()
+      .at(-1) ?? ''
+  );
 }
 
 /** The version of the row that the turn acts on, as the board has it now. */

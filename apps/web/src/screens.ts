@@ -14,6 +14,7 @@ export const screens: Readonly<Partial<Record<ScreenName, LoadScreen>>> = {
   signIn: async () => (await import('./sign-in/sign-in.js')).SignIn,
   setUp: async () => (await import('./set-up/set-up.js')).SetUp,
   desk: async () => (await import('./desk/desk.js')).DeskScreen,
+  ready: async () => (await import('./ready/ready.js')).ReadyScreen,
   job: async () => (await import('./job/job.js')).JobScreen,
   handBack: async () => (await import('./hand-back/hand-back.js')).HandBackScreen,
   vehicle: async () => (await import('./vehicle/vehicle.js')).VehicleScreen,

@@ -7,17 +7,31 @@ export interface Span {
   readonly to: number | null;
 }
 
-/** A job has the spot: its vehicle stands there, or it is on a road test and the spot is kept for it. */
+/** A job has the spot: its vehicle stands there, or it is on a road test or at another firm and the spot is kept for it. */
 export interface SpotStay extends Span {
   readonly jobId: string;
   readonly kind: 'stands' | 'kept';
 }
 
-/** A person works on a job; at the bench it counts for the person and not for the bay. */
+/**
+ * A person works on a job; at the bench it counts for the person and not for the bay. Somebody of another firm who works
+ * here counts for the bay and is nobody of the shop: their `personId` is `outsiderId` of the sublet.
+ */
 export interface JobClock extends Span {
   readonly jobId: string;
   readonly personId: string;
   readonly bench: boolean;
+}
+
+const outsider = 'outsider:';
+
+/** Who works on a sublet of the form "somebody comes in". */
+export function outsiderId(subletId: string): string {
+  return `${outsider}${subletId}`;
+}
+
+export function isOutsider(personId: string): boolean {
+  return personId.startsWith(outsider);
 }
 
 export interface JobHold extends Span {
@@ -39,6 +53,8 @@ export interface JobLine {
   readonly endedAt: number | null;
   /** the line that has to be ended before this one can be worked */
   readonly after: string | null;
+  /** lines with the same word here are ways to one end: while one has the go-ahead nobody is asked about the others */
+  readonly choice?: string | null;
   /** every answer with its instant, in any order; before the first the line is with the customer */
   readonly goAhead: readonly { readonly at: number; readonly answer: GoAheadAnswer }[];
 }

@@ -6,7 +6,7 @@
  * input; bay-hours (clocks united) and technician-hours (clocks added up) are never mixed; work outside opening time
  * is in no class. It knows no rows of the domain, only ids and intervals.
  */
-export { usualGraceMs } from './account-input.js';
+export { isOutsider, outsiderId, usualGraceMs } from './account-input.js';
 export type {
   GoAheadAnswer,
   JobClock,

@@ -31,6 +31,12 @@ interface HoldState {
   bound: number;
 }
 
+/** Lines of one choice, and how many of them have the go-ahead. */
+interface Choice {
+  given: number;
+  readonly lines: LineState[];
+}
+
 interface LineState {
   readonly line: JobLine;
   present: boolean;
@@ -40,6 +46,8 @@ interface LineState {
   readonly holds: HoldState[];
   before: LineState | null;
   readonly following: LineState[];
+  choice: Choice | null;
+  gives: boolean;
   counted: { readonly workable: boolean; readonly asked: boolean; readonly bindable: boolean };
 }
 
@@ -65,7 +73,7 @@ class JobSweep {
     const is = {
       bindable,
       workable: bindable && state.openHolds === 0 && !gated,
-      asked: open && state.answer === 'withCustomer',
+      asked: open && state.answer === 'withCustomer' && (state.choice?.given ?? 0) === 0,
     };
     const was = state.counted;
     this.workable += Number(is.workable) - Number(was.workable);
@@ -73,6 +81,16 @@ class JobSweep {
     const change = Number(is.bindable) - Number(was.bindable);
     if (change !== 0) for (const hold of state.holds) hold.bound += change;
     state.counted = is;
+    this.recountChoice(state);
+  }
+
+  /** Of several ways one was given, or no longer is: the others are asked about no longer, or again. */
+  private recountChoice(state: LineState): void {
+    const gives = state.present && state.answer === 'given';
+    if (state.choice === null || gives === state.gives) return;
+    state.gives = gives;
+    state.choice.given += gives ? 1 : -1;
+    for (const other of state.choice.lines) if (other !== state) this.recount(other);
   }
 
   turnHold(state: HoldState, lines: readonly LineState[], open: boolean): void {
@@ -117,10 +135,19 @@ function lineStatesOf(lines: readonly JobLine[]): ReadonlyMap<string, LineState>
       holds: [],
       before: null,
       following: [],
+      choice: null,
+      gives: false,
       counted: nothing,
     });
   }
+  const choices = new Map<string, Choice>();
   for (const state of states.values()) {
+    const { choice } = state.line;
+    if (choice != null) {
+      state.choice = choices.get(choice) ?? { given: 0, lines: [] };
+      state.choice.lines.push(state);
+      choices.set(choice, state.choice);
+    }
     const before = state.line.after === null ? undefined : states.get(state.line.after);
     if (before === undefined) continue;
     state.before = before;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import type { GoAheadAnswer, JobClock, JobHold, JobLine, SpotInput, SpotStay } from './account-input.js';
 import { type Segment, partition } from './partition.js';
+import { outsiderId } from './account-input.js';
 import { totalsOfAccount } from './totals.js';
 
 /** One bay, opening time from 0 to 1000, one job in it all the time; the numbers are milliseconds. */
@@ -64,6 +65,51 @@ describe('worked', () => {
     expect(
       account({ stays: [stands(500, null)], clocks: [clock(300, 600), clock(700, 800, { jobId: 'car' })] }),
     ).toEqual(['0-500 empty', '500-600 worked', '600-1000 noReason']);
+  });
+});
+
+describe('work of another firm', () => {
+  it('the vehicle is out and keeps the bay: held for the sublet, and nobody is in between', () => {
+    const stays = [stands(0, 300), stands(300, 800, 'van', 'kept'), stands(800, null)];
+    const holds = [hold(300, 800, { reason: 'sublet' })];
+    expect(account({ stays, holds, clocks: [clock(100, 300), clock(850, 1000)] })).toEqual([
+      '0-100 noReason',
+      '100-300 worked',
+      '300-800 held sublet',
+      '800-850 noReason',
+      '850-1000 worked',
+    ]);
+  });
+
+  it('the vehicle is out and its spot is not kept: the bay is empty, or the next vehicle has it', () => {
+    const stays = [stands(0, 300), stands(500, null, 'car')];
+    const holds = [hold(300, 800, { reason: 'sublet' })];
+    expect(account({ stays, holds })).toEqual(['0-300 noReason', '300-500 empty', '500-1000 noReason']);
+  });
+
+  it('a component is out and the vehicle keeps the bay: held where nothing else can be done, worked where it is', () => {
+    const holds = [hold(200, 900, { reason: 'sublet', lineIds: ['bumper'] })];
+    const lines = [line('bumper'), line('brakes', { endedAt: 500 })];
+    expect(account({ holds, lines, clocks: [clock(200, 500)] })).toEqual([
+      '0-200 noReason',
+      '200-500 worked',
+      '500-900 held sublet',
+      '900-1000 noReason',
+    ]);
+  });
+
+  it('an outsider works here: worked, also during a hold, and no hours of anybody of the shop', () => {
+    const glass = clock(200, 600, { personId: outsiderId('glass') });
+    const input = { clocks: [glass, clock(500, 700)], holds: [hold(0, null)] };
+    expect(account(input)).toEqual(['0-200 held parts', '200-700 worked', '700-1000 held parts']);
+    const totals = totalsOfAccount(partition(bay(input)));
+    expect([totals.technicianMs, totals.classMs.worked]).toEqual([200, 500]);
+  });
+
+  it('after an outsider nobody’s own break excuses the gap', () => {
+    const glass = clock(0, 400, { personId: outsiderId('glass') });
+    const personBreaks = { Rhona: [{ from: 400, to: 600 }] };
+    expect(account({ clocks: [glass], personBreaks })).toEqual(['0-400 worked', '400-1000 noReason']);
   });
 });
 

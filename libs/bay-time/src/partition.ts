@@ -1,5 +1,5 @@
 import { type Interval, clip, firstEndingAfter, intersect, subtract, tidy, union } from '@holdfast/shop-calendar';
-import { type JobClock, type SpotInput, type SpotStay, allEndedBy, byJob } from './account-input.js';
+import { type JobClock, type SpotInput, type SpotStay, allEndedBy, byJob, isOutsider } from './account-input.js';
 import { type Wait, waitsOfJob } from './job-waits.js';
 
 /** In the order in which they count: the first that matches. */
@@ -17,7 +17,7 @@ export interface Segment extends Interval {
   readonly jobId: string | null;
 }
 
-/** A stretch of one person's clock on a job while that job had the spot; those of several people overlap. */
+/** A stretch of the clock of one person of the shop on a job while that job had the spot; those of several people overlap. */
 export interface PersonStretch extends Interval {
   readonly personId: string;
   readonly jobId: string;
@@ -38,7 +38,7 @@ export interface SpotAccount {
 type Stay = Interval & { readonly jobId: string };
 
 /**
- * One stay after the other. A road test that keeps the spot goes on with the stay it interrupts. Should two jobs have
+ * One stay after the other. A road test, or work at another firm, that keeps the spot goes on with the stay it interrupts. Should two jobs have
  * the spot at once, the one that had it first counts until it leaves.
  */
 function staysInTurn(stays: readonly SpotStay[], now: number): Stay[] {
@@ -168,6 +168,7 @@ function peopleOf(
   const staysOf = byJob(stays);
   const out: PersonStretch[] = [];
   for (const { jobId, personId, bench, from, to } of clocks) {
+    if (isOutsider(personId)) continue;
     const there = clip(staysOf.get(jobId) ?? [], Math.max(from, window.from), Math.min(to, window.to));
     for (const part of there) {
       const regular = clip(open, part.from, part.to);
@@ -193,7 +194,7 @@ function refuseFaults({ window, graceMs, now }: SpotInput): void {
  * the first of these that matches.
  *
  * - `outOfUse`: the bay is out of use.
- * - `worked`: a job has the spot and at least one clock runs on it that is not at the bench.
+ * - `worked`: a job has the spot and at least one clock runs on it that is not at the bench, or an outsider works on it.
  * - `stored`: the whole job is held for `collection`, or it is an internal job marked stored.
  * - `held`: no line could be worked, and an open line with the go-ahead, or the whole job, is held; the reason is that
  *   of the hold opened first among those that bind. If none is held but a line is with the customer: `goAhead`.

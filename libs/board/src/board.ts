@@ -66,13 +66,16 @@ export function apply(board: Board, change: BoardChange): Board | 'missing' {
   return { ...board, seq: change.seq, tables: withAbsent(next) };
 }
 
-/** Drops visits that ended too long ago at `now` (epoch ms of the shop), with all that only they kept on the board. */
+/** Drops visits that ended too long ago at `now` (epoch ms of the shop), with all that neither a visit nor a call keeps. */
 export function prune(board: Board, now: number): Board {
   const jobs = [...board.tables.job.values()];
   const staying = new Map(jobs.filter((job) => jobIsOnBoard(job, now)).map((job) => [job.id, job]));
-  if (staying.size === jobs.length) return board;
-  const vehicles = new Set([...staying.values()].map((job) => job.vehicleId));
-  const customers = new Set([...staying.values()].map((job) => job.customerId));
+  const calls = [...board.tables.call.values()];
+  const vehicles = new Set([...staying.values(), ...calls].map((one) => one.vehicleId));
+  const customers = new Set([...staying.values(), ...calls].map((one) => one.customerId));
+  const all = (table: 'vehicle' | 'customer', kept: ReadonlySet<string | null>) =>
+    [...board.tables[table].keys()].every((id) => kept.has(id));
+  if (staying.size === jobs.length && all('vehicle', vehicles) && all('customer', customers)) return board;
   const next: Record<string, ReadonlyMap<string, unknown>> = {};
   for (const table of boardTables(board.audience)) {
     const rows: ReadonlyMap<string, object> = board.tables[table];
@@ -100,7 +103,10 @@ function stays(table: TableName, row: object, edge: Edge): boolean {
     case 'customer':
       return edge.customers.has(ids.id);
     case 'contact':
+    case 'standingGoAhead':
       return edge.customers.has(ids.customerId ?? null);
+    case 'call':
+      return true;
     case 'caution':
     case 'followUp':
       return ids.vehicleId !== undefined && edge.vehicles.has(ids.vehicleId);
@@ -109,8 +115,13 @@ function stays(table: TableName, row: object, edge: Edge): boolean {
     case 'partLine':
       return staysByVehicle(ids, edge, ids.state !== 'fitted' && ids.state !== 'cancelled');
     default:
-      return ids.jobId === undefined || (ids.jobId !== null && edge.staying.has(ids.jobId));
+      return staysWithJob(ids, edge);
   }
+}
+
+/** What has no job is the shop's own, or stays by another way. */
+function staysWithJob({ jobId }: { jobId?: string | null }, edge: Edge): boolean {
+  return jobId === undefined || (jobId !== null && edge.staying.has(jobId));
 }
 
 function staysByVehicle(ids: { jobId?: string | null; vehicleId?: string }, edge: Edge, open: boolean): boolean {

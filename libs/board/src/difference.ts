@@ -23,7 +23,7 @@ export function differences(
   const is = edgeOf(after, now);
   const moved = !sameEdge(was, is) || edits.some((edit) => takesOthersAlong(before, after, was, edit));
   const [old, present] = moved ? [visible(before, now), visible(after, now)] : writtenOnly(before, after, was, edits);
-  return { staff: between(old, present, 'staff'), wall: between(old, present, 'wall') };
+  return { staff: between(old, present, after, 'staff'), wall: between(old, present, after, 'wall') };
 }
 
 const same = (a: ReadonlySet<string>, b: ReadonlySet<string>) => a.size === b.size && [...a].every((one) => b.has(one));
@@ -55,7 +55,19 @@ function writtenOnly(before: Rows, after: Rows, edge: Edge, edits: readonly Edit
   return [old, now];
 }
 
-function between(was: VisibleRows, is: VisibleRows, audience: Audience): BoardDifference {
+/**
+ * Customers with what belongs to them are on the board for several vehicles, and a bag knows only some of these. So a
+ * change never says that they leave, unless they are over themselves: `prune`, which sees the whole board, drops them.
+ */
+const ofCustomers: readonly TableName[] = ['customer', 'contact', 'standingGoAhead'];
+
+function leaves(table: TableName, id: string, after: Rows): boolean {
+  if (!ofCustomers.includes(table)) return true;
+  const row = after.find(table, id) as (AnyRow & { readonly endedAt?: number | null }) | undefined;
+  return row?.void === true || (table === 'standingGoAhead' && (row?.endedAt ?? null) !== null);
+}
+
+function between(was: VisibleRows, is: VisibleRows, after: Rows, audience: Audience): BoardDifference {
   const put: Record<string, WireRow[]> = {};
   const gone: Record<string, string[]> = {};
   for (const table of boardTables(audience)) {
@@ -65,7 +77,7 @@ function between(was: VisibleRows, is: VisibleRows, audience: Audience): BoardDi
       if (old.get(id) !== row) (put[table] ??= []).push(encodeRow(table, row, audience));
     }
     for (const id of old.keys()) {
-      if (!now.has(id)) (gone[table] ??= []).push(id);
+      if (!now.has(id) && leaves(table, id, after)) (gone[table] ??= []).push(id);
     }
   }
   return { put, gone };

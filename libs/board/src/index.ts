@@ -9,7 +9,9 @@ export { type Audience, boardTables, jobIsOnBoard, keptAfterEndMs, shownTo, visi
 export { type BoardRow, decodeRow, encodeRow, wireColumns, type WireRow } from './wire.js';
 export { calendarOfBoard, rowsOf, shopOf } from './selectors/rows-of.js';
 export { accountOfSpot, type Spot, spotsInOrder } from './selectors/spots.js';
+export { type ReadyOn, readyOn, type RestsOn } from './selectors/ready-on.js';
 export {
+  expectedVisits,
   openVisits,
   type RunningTotal,
   runningTotal,

@@ -1,6 +1,7 @@
 /**
- * The board has an edge: vehicles with an open visit, or one that ended within `keptAfterEndMs`, what belongs to them,
- * and the shop itself. `visible` says it over rows; the snapshot's SQL says the same (a test holds the two together).
+ * The board has an edge: vehicles with an open visit (expected ones too, however far ahead: a row cannot come in because
+ * time passed), or one that ended within `keptAfterEndMs`, vehicles about which somebody has to be called, what belongs
+ * to them, and the shop itself. `visible` says it over rows; the snapshot's SQL says the same (a test holds the two together).
  */
 import { type AnyRow, type Row, type Rows, type Shown, type TableName, tableNames, tables } from '@holdfast/domain';
 
@@ -42,6 +43,11 @@ export function edgeOf(rows: Rows, now: number): Edge {
     edge.vehicles.add(job.vehicleId);
     if (job.customerId) edge.customers.add(job.customerId);
   }
+  for (const call of rows.list('call')) {
+    if (call.void || call.endedAt !== null) continue;
+    edge.vehicles.add(call.vehicleId);
+    if (call.customerId) edge.customers.add(call.customerId);
+  }
   return edge;
 }
 
@@ -71,22 +77,32 @@ const rules: { readonly [T in TableName]: Shows<T> } = {
   counter: never,
   customer: (row, edge) => edge.customers.has(row.id),
   contact: (row, edge) => edge.customers.has(row.customerId),
+  standingGoAhead: (row, edge) => row.endedAt === null && edge.customers.has(row.customerId),
   vehicle: (row, edge) => edge.vehicles.has(row.id),
   job: (row, edge) => edge.jobs.has(row.id),
   odometerReading: never,
   caution: (row, edge) => row.endedAt === null && withVehicle(row, edge),
   concern: withJob,
+  attempt: never,
+  cause: never,
+  causeConcern: never,
   finding: never,
   photo: never,
   sheet: never,
+  call: (row) => row.endedAt === null,
+  contactEntry: never,
+  vehicleCorrection: never,
   workLine: withJob,
   goAhead: withJob,
   clock: withJob,
+  wheelRecord: withJob,
   place: withJob,
   spotUse: withJob,
+  sublet: withJob,
   report: withJob,
   flag: (row, edge) => row.clearedAt === null && withJob(row, edge),
   hold: withJob,
+  question: withJob,
   holdLine: withJob,
   holdPart: withJob,
   partLine: (row, edge) =>

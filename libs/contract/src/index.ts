@@ -1,4 +1,5 @@
 export * from './commands/commands.js';
+export { instantFields } from './commands/spec.js';
 export type { CommandClass, CommandSpec, ScreenName, Wire } from './commands/spec.js';
 export * from './live.js';
 export * from './problem.js';
@@ -9,6 +10,8 @@ export * from './version.js';
 export * from './views/bay-time.js';
 export * from './views/board.js';
 export * from './views/change-log.js';
+export * from './views/customers.js';
+export * from './views/day-load.js';
 export * from './views/find.js';
 export * from './views/jobs.js';
 export * from './views/outstanding.js';

@@ -14,7 +14,21 @@ const partsDesk = ['owner', 'manager', 'partsClerk'] as const;
 const staff = ['owner', 'manager', 'desk', 'technician', 'partsClerk'] as const;
 
 export const mayDo: { readonly [N in CommandName]: readonly Role[] } = {
+  addCustomer: front,
+  changeCustomer: front,
+  addContact: front,
+  changeContact: front,
+  giveStandingGoAhead: front,
+  endStandingGoAhead: front,
+  recordContact: staff,
   addVehicle: front,
+  bookJob: front,
+  changeBooking: front,
+  recordArrival: front,
+  cancelJob: front,
+  correctVehicle: front,
+  recordOdometer: frontAndFloor,
+  setBoardNote: staff,
   checkIn: front,
   changePromisedTime: front,
   recordConcernOutcome: frontAndFloor,
@@ -23,18 +37,44 @@ export const mayDo: { readonly [N in CommandName]: readonly Role[] } = {
   addFinding: floor,
   attachPhoto: frontAndFloor,
   handBack: front,
+  releaseUnfinished: lead,
+  undoHandBack: front,
   addLine: floor,
+  changeLine: floor,
+  makeChoice: floor,
   recordGoAhead: staff,
+  withdrawGoAhead: staff,
   startWork: floor,
   stopWork: floor,
   finishLine: floor,
   carryOverLine: floor,
   dropLine: floor,
+  reopenLine: floor,
+  recordAttempt: frontAndFloor,
+  recordCause: floor,
+  changeCause: floor,
+  recordWheelOff: floor,
+  recordWheelOn: floor,
+  recordTorque: floor,
+  recordRetorque: floor,
   takeIntoBay: floor,
   moveToYard: floor,
   recordRolls: floor,
+  swapBays: floor,
+  takeOnRoadTest: floor,
+  returnFromRoadTest: floor,
+  arrangeSublet: front,
+  changeSublet: front,
+  cancelSublet: front,
+  sendAway: front,
+  sendComponentAway: front,
+  letOutsiderIn: front,
+  bringBack: front,
   openHold: staff,
+  changeHold: staff,
   endHold: staff,
+  askQuestion: staff,
+  answerQuestion: staff,
   wantPart: staff,
   placeOrder: partsDesk,
   recordDueIn: partsDesk,
@@ -48,6 +88,7 @@ export const mayDo: { readonly [N in CommandName]: readonly Role[] } = {
   closeFollowUp: frontAndFloor,
   takeBack: staff,
   settleCard: floor,
+  clearFlag: lead,
   setUpShop: [],
   addPerson: owner,
   changePerson: owner,
@@ -59,13 +100,25 @@ export const mayDo: { readonly [N in CommandName]: readonly Role[] } = {
 };
 
 export type ReadName =
-  'board' | 'jobs' | 'vehicles' | 'parts' | 'outstanding' | 'bayTime' | 'shop' | 'changeLog' | 'find';
+  | 'board'
+  | 'jobs'
+  | 'vehicles'
+  | 'parts'
+  | 'customers'
+  | 'dayLoad'
+  | 'outstanding'
+  | 'bayTime'
+  | 'shop'
+  | 'changeLog'
+  | 'find';
 
 /** Reads by role; the wall screen has the board alone, without names, telephone numbers and prices. */
 export const mayRead: { readonly [N in ReadName]: readonly Role[] } = {
   board: [...staff, 'wallScreen'],
   jobs: staff,
   vehicles: staff,
+  customers: staff,
+  dayLoad: staff,
   parts: staff,
   outstanding: staff,
   bayTime: lead,

@@ -1,5 +1,6 @@
 /** The registry of families: what each command needs and how it is decided. It only imports them. */
 import { anyFamily } from './any/family.js';
+import { customerFamily } from './customer/family.js';
 import { holdFamily } from './hold/family.js';
 import type { CommandName } from './inputs.js';
 import { jobFamily } from './job/family.js';
@@ -11,6 +12,7 @@ import { shopFamily } from './shop/family.js';
 import { workFamily } from './work/family.js';
 
 export const rules: { readonly [N in CommandName]: CommandRule<N> } = {
+  ...customerFamily,
   ...jobFamily,
   ...workFamily,
   ...placeFamily,

@@ -14,8 +14,41 @@ export type { CommandRule } from './kernel/family.js';
 export { flag, flagRules, type FlagRule } from './kernel/flags.js';
 export { foldKey } from './kernel/fold.js';
 export { compare, minus, plus, sum } from './kernel/amounts.js';
-export { isHere, linesOf, missingParts, neededNow, openHolds, partsOf } from './questions/parts-and-holds.js';
+export {
+  isHere,
+  isStillWanted,
+  linesOf,
+  missingParts,
+  neededNow,
+  openHolds,
+  partsOf,
+} from './questions/parts-and-holds.js';
 export { capacityKg, hasSkill, settingOn, specOn, validOn } from './questions/people-and-shop.js';
-export { clocksRunningOn, lineEnded, openJobOf, placeOf, runningClockOf } from './questions/place-and-work.js';
-export { type AskedHandBack, handBackBlockers, isReady } from './job/hand-back-blockers.js';
-export type { SheetContent } from './job/sheet.js';
+export { givenInstead, lineSettledByChoice, othersOfChoice } from './questions/choices.js';
+export { standingFor, type StandingLeft } from './customer/standing.js';
+export { mayAgree } from './customer/may-agree.js';
+export { agreedTo, isPutBack, type Totals, totalsOf } from './questions/totals.js';
+export { isOff, retorqueSettled, wheelsNow, wheelsOff, wheelsUntorqued, wheelsWereOff } from './questions/wheels.js';
+export {
+  clocksRunningOn,
+  expectedJobsOf,
+  isOnPremises,
+  lineEnded,
+  openJobOf,
+  placeOf,
+  runningClockOf,
+} from './questions/place-and-work.js';
+export { bayAndNeighbours } from './cautions/hot-work-near.js';
+export { type AskedHandBack, handBackBlockers, isReady, releaseBlockers } from './job/hand-back-blockers.js';
+export {
+  type Act,
+  acts,
+  cautionTable,
+  type Ender,
+  enders,
+  forbidsKey,
+  type Verdict,
+  verdictOf,
+} from './cautions/caution-table.js';
+export { forbidding } from './cautions/against-cautions.js';
+export type { SheetContent } from './job/sheet-content.js';

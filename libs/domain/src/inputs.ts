@@ -3,48 +3,17 @@
  * Ids of what a command makes are UUIDv7 made by the client; the server makes one where it is left out.
  * `at` (epoch ms here, ISO on the wire) is the device's time of a fact that was kept in an outbox.
  */
-import type {
-  AddVehicle,
-  CheckIn,
-  ChangePromisedTime,
-  RecordConcernOutcome,
-  AddCaution,
-  EndCaution,
-  AddFinding,
-  AttachPhoto,
-  HandBack,
-} from './inputs/job.js';
-import type {
-  AddLine,
-  RecordGoAhead,
-  StartWork,
-  StopWork,
-  FinishLine,
-  CarryOverLine,
-  DropLine,
-} from './inputs/work.js';
-import type { TakeIntoBay, MoveToYard, RecordRolls } from './inputs/place.js';
-import type { OpenHold, EndHold } from './inputs/hold.js';
-import type { WantPart, PlaceOrder, RecordDueIn, ReceiveParts, FitPart, CancelPart } from './inputs/parts.js';
-import type {
-  AddTemporaryFix,
-  RecordSecondCheck,
-  EndTemporaryFix,
-  AddFollowUp,
-  CloseFollowUp,
-} from './inputs/outstanding.js';
-import type { TakeBack, SettleCard } from './inputs/any.js';
-import type {
-  SetUpShop,
-  AddPerson,
-  ChangePerson,
-  AddBay,
-  ChangeBay,
-  SetOpeningHours,
-  SetSeasons,
-  AddSupplier,
-} from './inputs/shop.js';
+import type { AnyInputs } from './inputs/any.js';
+import type { CustomerInputs } from './inputs/customer.js';
+import type { HoldInputs } from './inputs/hold.js';
+import type { JobInputs } from './inputs/job.js';
+import type { OutstandingInputs } from './inputs/outstanding.js';
+import type { PartsInputs } from './inputs/parts.js';
+import type { PlaceInputs } from './inputs/place.js';
+import type { ShopInputs } from './inputs/shop.js';
+import type { WorkInputs } from './inputs/work.js';
 
+export type * from './inputs/customer.js';
 export type * from './inputs/job.js';
 export type * from './inputs/work.js';
 export type * from './inputs/place.js';
@@ -55,48 +24,15 @@ export type * from './inputs/any.js';
 export type * from './inputs/shop.js';
 export type { Turn } from './inputs/shapes.js';
 
-export interface CommandInputs {
-  addVehicle: AddVehicle;
-  checkIn: CheckIn;
-  changePromisedTime: ChangePromisedTime;
-  recordConcernOutcome: RecordConcernOutcome;
-  addCaution: AddCaution;
-  endCaution: EndCaution;
-  addFinding: AddFinding;
-  attachPhoto: AttachPhoto;
-  handBack: HandBack;
-  addLine: AddLine;
-  recordGoAhead: RecordGoAhead;
-  startWork: StartWork;
-  stopWork: StopWork;
-  finishLine: FinishLine;
-  carryOverLine: CarryOverLine;
-  dropLine: DropLine;
-  takeIntoBay: TakeIntoBay;
-  moveToYard: MoveToYard;
-  recordRolls: RecordRolls;
-  openHold: OpenHold;
-  endHold: EndHold;
-  wantPart: WantPart;
-  placeOrder: PlaceOrder;
-  recordDueIn: RecordDueIn;
-  receiveParts: ReceiveParts;
-  fitPart: FitPart;
-  cancelPart: CancelPart;
-  addTemporaryFix: AddTemporaryFix;
-  recordSecondCheck: RecordSecondCheck;
-  endTemporaryFix: EndTemporaryFix;
-  addFollowUp: AddFollowUp;
-  closeFollowUp: CloseFollowUp;
-  takeBack: TakeBack;
-  settleCard: SettleCard;
-  setUpShop: SetUpShop;
-  addPerson: AddPerson;
-  changePerson: ChangePerson;
-  addBay: AddBay;
-  changeBay: ChangeBay;
-  setOpeningHours: SetOpeningHours;
-  setSeasons: SetSeasons;
-  addSupplier: AddSupplier;
-}
+export interface CommandInputs
+  extends
+    CustomerInputs,
+    JobInputs,
+    WorkInputs,
+    PlaceInputs,
+    HoldInputs,
+    PartsInputs,
+    OutstandingInputs,
+    AnyInputs,
+    ShopInputs {}
 export type CommandName = keyof CommandInputs;

@@ -64,7 +64,7 @@ export const people: readonly CastPerson[] = [
 export const technicians = ['tomasz', 'aoife', 'samuel', 'wen'] as const satisfies readonly PersonKey[];
 export type Technician = (typeof technicians)[number];
 
-export type BayKey = 'north' | 'south' | 'long' | 'rack' | 'gate';
+export type BayKey = 'north' | 'south' | 'long' | 'rack' | 'gate' | 'quay';
 
 type Facts = Omit<CommandInputs['addBay'], 'bayId' | 'position' | 'validFrom'>;
 
@@ -129,6 +129,14 @@ export const bays: readonly { readonly key: BayKey; readonly facts: Facts }[] = 
       ],
     },
   },
+  {
+    key: 'quay',
+    facts: {
+      name: 'Floor by the quay',
+      spots: 2,
+      equipment: [{ kind: 'flat', inUse: true, grips: null }],
+    },
+  },
 ];
 
 const runs = (times: HoursOfDay) => sameHours(fullDay, times);
@@ -168,26 +176,40 @@ export const suppliers: readonly { readonly key: SupplierKey; readonly facts: Co
   },
 ];
 
+export interface Contact {
+  readonly name: string;
+  readonly phone: string;
+  readonly mayAgreeUpTo?: string;
+  readonly mayAgreeAny?: boolean;
+  readonly mayBring?: boolean;
+  readonly mayCollect: boolean;
+}
+
 export interface Customer {
   readonly name: string;
   readonly fleet?: string;
-  readonly contact: {
-    readonly name: string;
-    readonly phone: string;
-    readonly mayAgreeUpTo?: string;
-    readonly mayCollect: true;
-  };
+  /** Who comes with the vehicle as a rule. */
+  readonly contact: Contact;
+  readonly others?: readonly Contact[];
+  /** Agreed to beforehand for each of their visits. */
+  readonly standing?: Pick<CommandInputs['giveStandingGoAhead'], 'kind' | 'upTo' | 'orderNumber' | 'byName'>;
 }
 
 export const parcelFleet: Customer = {
   name: 'Gullwharf Parcels',
   fleet: 'Delivery vans',
   contact: { name: 'Ines Falk', phone: '010 555 0121', mayAgreeUpTo: '600', mayCollect: true },
+  others: [
+    { name: 'Marek Dool', phone: '010 555 0122', mayAgreeAny: true, mayBring: false, mayCollect: true },
+    { name: 'Night porter', phone: '010 555 0129', mayBring: true, mayCollect: true },
+  ],
+  standing: { kind: 'fleetLimit', upTo: '600', orderNumber: 'GW 7714', byName: 'Marek Dool' },
 };
 export const council: Customer = {
   name: 'Norholm Harbour Council',
   fleet: 'Roads and quays',
   contact: { name: 'Brendan Toll', phone: '010 555 0102', mayAgreeUpTo: '250', mayCollect: true },
+  others: [{ name: 'Sunniva Arne', phone: '010 555 0100', mayAgreeAny: true, mayBring: false, mayCollect: false }],
 };
 
 const firstNames = [
@@ -243,10 +265,14 @@ const lastNames = [
   'Yates',
 ];
 
-/** Somebody of the town, each number somebody else (576 of them). */
+/** Somebody of the town, each number somebody else (576 of them); every fifth sends somebody else now and then. */
 export function townsperson(number: number): Customer {
   const first = firstNames[number % firstNames.length] ?? '';
   const last = lastNames[(number * 7 + Math.floor(number / firstNames.length)) % lastNames.length] ?? '';
   const name = `${first} ${last}`;
-  return { name, contact: { name, phone: `010 555 ${String(1000 + number)}`, mayCollect: true } };
+  const phone = `010 555 ${String(1000 + number)}`;
+  const contact = { name, phone, mayCollect: true } as const;
+  if (number % 5 !== 0) return { name, contact };
+  const fetches = `${firstNames[(number + 11) % firstNames.length] ?? ''} ${last}`;
+  return { name, contact, others: [{ name: fetches, phone, mayAgreeUpTo: '150', mayCollect: true }] };
 }

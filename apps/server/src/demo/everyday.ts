@@ -1,8 +1,13 @@
 /** An ordinary visit, with the accidents of ordinary visits: parts that slip or come broken, answers that take their time. */
 import { type Technician, technicians } from './cast.js';
+import { whoAgrees } from './customer-file.js';
 import { type Floor, type FloorBay, type Script } from './floor.js';
+import { roadTest, tryIt } from './road-test.js';
 import { extraWork, type Task, type TaskPart } from './tasks.js';
-import { type KnownVehicle, Visit } from './visit.js';
+import { nobodyAnswers, speak } from './telephone.js';
+import { Visit } from './visit.js';
+import type { KnownVehicle } from './visit-parts.js';
+import { dropsIn, tightened, tightenLater, wheelsOff, wheelsOn } from './wheels.js';
 
 export interface Plan {
   readonly vehicle: KnownVehicle;
@@ -45,7 +50,7 @@ function fitsTask({ where }: Task, { curbKg = 0 }: KnownVehicle['kind']): (bay: 
       case 'rack':
         return bay.key === 'rack';
       case 'floor':
-        return bay.key === 'gate' || bay.key === 'long';
+        return bay.key === 'gate' || bay.key === 'long' || bay.key === 'quay';
     }
   };
 }
@@ -84,10 +89,13 @@ export function* everydayVisit(floor: Floor, plan: Plan): Script {
   const last = yield* doWork(visit, { task, lineId, worker, wanted, who });
   yield floor.later(2, 15);
   visit.finish(last, lineId);
+  const retorqueId = task.wheels === undefined ? null : tightenLater(visit, last);
+  if (chance.odds(0.16)) yield* roadTest(visit, last);
   floor.release(last);
   yield* afterwards(visit, plan, last);
   yield* visit.leave(chance.odds(0.93) ? 'gone' : 'couldNotAppear');
   plan.memory.done.push({ vehicle, lineId, task, at: floor.now });
+  if (retorqueId !== null) yield* dropsIn(visit, retorqueId);
 }
 
 /** Most say yes at once; some have to be rung, and a hold says so meanwhile. */
@@ -97,13 +105,21 @@ function* waitForWord(visit: Visit, lineId: string, isComeback: boolean): Script
     visit.giveItself(lineId);
     return;
   }
-  if (floor.chance.odds(0.75)) {
+  if (visit.restsOn(lineId) !== null || floor.chance.odds(0.75)) {
     visit.answer(lineId, 'given', 'there');
     return;
   }
   if (floor.chance.odds(0.5)) visit.hold('desk', 'goAhead', { moveOf: visit.vehicle.customer.contact.name });
   yield floor.later(30, 220);
   yield* floor.untilOpen();
+  if (floor.chance.odds(0.3)) {
+    const again = floor.later(20, 90);
+    nobodyAnswers(visit, 'goAhead', again);
+    yield again;
+    yield* floor.untilOpen();
+  }
+  const withName = whoAgrees(visit.vehicle.customer, visit.priceOf(lineId));
+  speak(visit, 'goAhead', { way: 'telephone', withName, reached: true, answer: 'Go ahead', moveOf: 'shop' });
   visit.answer(lineId, 'given', 'telephone');
 }
 
@@ -121,7 +137,7 @@ function* doWork(visit: Visit, { task, lineId, worker, wanted, who }: Working): 
   const actual = Math.max(15, Math.round(task.minutes * (0.75 + floor.chance.below(60) / 100)));
   const caution = task.caution && floor.chance.odds(0.6) ? visit.caution(worker, task.caution) : null;
   if (task.part?.needed !== 'beforeRefit') {
-    yield* visit.work(worker, lineId, actual);
+    yield* withWheelsOff(visit, worker, { task, lineId, minutes: actual });
     noteFinding(visit, task, worker);
     if (wanted !== null) floor.send(worker, 'fitPart', { partLineId: wanted });
     if (caution !== null) floor.send(worker, 'endCaution', { cautionId: caution });
@@ -133,9 +149,29 @@ function* doWork(visit: Visit, { task, lineId, worker, wanted, who }: Working): 
   floor.release(worker);
   const part = yield* waitForPart(visit, lineId, task.part, worker);
   const second = visit.bay ? yield* floor.someone(who) : yield* backInBay(visit, task, who);
-  yield* visit.work(second, lineId, Math.ceil((actual * 2) / 3));
+  yield* withWheelsOff(visit, second, { task, lineId, minutes: Math.ceil((actual * 2) / 3) });
   floor.send(second, 'fitPart', { partLineId: part });
   return second;
+}
+
+/** The wheels that the task asks for come off at its beginning and are on and tightened at its end. */
+function* withWheelsOff(
+  visit: Visit,
+  by: Technician,
+  { task, lineId, minutes }: { readonly task: Task; readonly lineId: string; readonly minutes: number },
+): Script {
+  const { wheels } = task;
+  if (!wheels) {
+    yield* visit.work(by, lineId, minutes);
+    return;
+  }
+  wheelsOff(visit, by, wheels, lineId);
+  yield* visit.work(by, lineId, minutes);
+  const atOnce = visit.floor.chance.odds(0.7);
+  wheelsOn(visit, by, wheels, { torqued: atOnce });
+  if (atOnce) return;
+  yield visit.floor.later(3, 9);
+  tightened(visit, by, wheels);
 }
 
 function* backInBay(visit: Visit, task: Task, who: readonly Technician[]): Script<Technician> {
@@ -145,8 +181,14 @@ function* backInBay(visit: Visit, task: Task, who: readonly Technician[]): Scrip
   return worker;
 }
 
-function noteFinding(visit: Visit, { finding }: Task, by: Technician): void {
-  if (finding && visit.floor.chance.odds(0.8)) visit.finding(by, finding);
+/** What was looked at, whether it showed itself, and now and then what is behind it. */
+function noteFinding(visit: Visit, { finding, cause }: Task, by: Technician): void {
+  const { floor } = visit;
+  if (finding && floor.chance.odds(0.8)) visit.finding(by, finding);
+  if (cause === undefined || floor.chance.odds(0.5)) return;
+  tryIt(visit, by, { appeared: true });
+  visit.cause(by, cause, floor.chance.odds(0.8) ? 'found' : 'likely');
+  visit.showed = true;
 }
 
 /** Wanted, held for, ordered, told later dates, and at last here: gives the part line with all its pieces good. */

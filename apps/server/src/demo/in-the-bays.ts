@@ -4,6 +4,7 @@ import type { Floor, Script } from './floor.js';
 import { sceneVehicle } from './scene-vehicle.js';
 import { electricEstate, estate, tipper, van } from './vehicles.js';
 import { Visit } from './visit.js';
+import { wheelsOff } from './wheels.js';
 
 export const bayScenes: readonly ((floor: Floor) => Script)[] = [brakes, tipperLeftStanding, askedFirst, vanService];
 
@@ -26,6 +27,7 @@ function* brakes(floor: Floor): Script {
   yield* floor.both('tomasz', bay);
   visit.toBay('tomasz', bay);
   yield floor.later(4);
+  wheelsOff(visit, 'tomasz', ['1L', '1R'], lineId);
   visit.caution('tomasz', 'brakesOpen');
   yield* visit.work('tomasz', lineId, 190);
 }
@@ -62,6 +64,12 @@ function* tipperLeftStanding(floor: Floor): Script {
   floor.send('samuel', 'stopWork', {
     clockId,
     handover: 'Guide rail is bent, safety prop stands under the body. Needs the long bar.',
+  });
+  floor.send('samuel', 'askQuestion', {
+    jobId: visit.jobId,
+    lineId,
+    toId: floor.person('manager').personId,
+    words: 'Straighten the rail, or a new one? The council has another tipper out on Friday.',
   });
   floor.release('samuel');
 }
@@ -122,5 +130,6 @@ function* vanService(floor: Floor): Script {
   yield* floor.both('wen', bay);
   visit.toBay('wen', bay);
   yield floor.later(3);
+  visit.caution('wen', 'hotWork', 'Cutting off a seized roller, screens stand round it');
   yield* visit.work('wen', lineId, 150);
 }

@@ -1,6 +1,8 @@
 /** What stands in the yard this morning: waiting for parts, for its owner, for a word; and one that nobody can place. */
 import { council, parcelFleet } from './cast.js';
 import type { Floor, Script } from './floor.js';
+import { partsCameForOneGone, readyAndNotReached } from './to-be-called.js';
+import { speak } from './telephone.js';
 import { sceneVehicle } from './scene-vehicle.js';
 import { electricVan, estate, sweeper, townKinds, van } from './vehicles.js';
 import { Visit } from './visit.js';
@@ -14,6 +16,8 @@ export const yardScenes: readonly ((floor: Floor) => Script)[] = [
   fixFailed,
   onTheBench,
   toBeRung,
+  readyAndNotReached,
+  partsCameForOneGone,
 ];
 
 function* partsLate(floor: Floor): Script {
@@ -99,6 +103,14 @@ function* waitsForItsOwner(floor: Floor): Script {
   visit.toYard('manager', 'Y1');
   floor.send('desk', 'recordConcernOutcome', { concernId: visit.concerns[0]?.id ?? '', outcome: 'gone' });
   yield floor.later(10);
+  const withName = visit.vehicle.customer.contact.name;
+  speak(visit, 'ready', {
+    way: 'telephone',
+    withName,
+    reached: true,
+    answer: 'Comes with the bus',
+    moveOf: 'customer',
+  });
   visit.hold('desk', 'collection', {
     moveOf: visit.vehicle.customer.contact.name,
     words: 'Comes with the evening bus',
@@ -215,5 +227,8 @@ function* toBeRung(floor: Floor): Script {
   );
   yield floor.later(7);
   visit.line('Wiper blades, front', { bookMinutes: 15, price: '48', concernId: visit.concerns[0]?.id });
-  visit.line('Two tyres, front', { bookMinutes: 45, price: '260', concernId: visit.concerns[1]?.id });
+  const concernId = visit.concerns[1]?.id;
+  const two = visit.line('Two tyres, front, as they are', { bookMinutes: 45, price: '260', concernId });
+  const four = visit.line('Four tyres for the whole year', { bookMinutes: 80, price: '495', concernId });
+  floor.send('manager', 'makeChoice', { jobId: visit.jobId, lineIds: [two, four] });
 }

@@ -18,12 +18,14 @@ import {
 import { electricVan, plateOf, sweeper, tipper, townKinds, van } from './vehicles.js';
 import { type Chance, chanceFrom } from './chance.js';
 import { everydayVisit, type Memory, repairVisit } from './everyday.js';
+import { beginExpected } from './expected.js';
 import { Floor, type FloorBay, minute, type Script } from './floor.js';
 import { Ledger, type Sender } from './ledger.js';
+import { beginPast } from './past.js';
 import { quickTasks, tasks } from './tasks.js';
 import { dockVan, theVan } from './the-van.js';
 import { beginThisMorning } from './this-morning.js';
-import type { KnownVehicle } from './visit.js';
+import type { KnownVehicle } from './visit-parts.js';
 
 /** The demo's shop has one id everywhere, so that it is known again. */
 export const demoShopId = '01890000-0000-7000-8000-00000000d0e0';
@@ -56,6 +58,8 @@ export function inventShop(seed: number, today: string): Invention {
   const story = dockVan();
   story.isHere = true;
   floor.begin(floor.on(-1, '07:00'), theVan(floor, story));
+  beginPast(floor, fleet);
+  beginExpected(floor, fleet);
   beginThisMorning(floor);
   floor.run(now);
   return { ledger, people: floor.parts.people, now };
@@ -142,6 +146,7 @@ function* days(floor: Floor, fleet: readonly KnownVehicle[], memory: Memory): Sc
     yield floor.at(day, '05:00');
     ledger.tidy(floor.now);
     if (!floor.calendar.isWorkingDay(day)) continue;
+    if (day >= floor.day(-4)) floor.bay('quay').kept = true;
     if (day === last) keepBays(floor);
     planDay(floor, fleet, memory, day);
   }
@@ -159,7 +164,7 @@ function planDay(floor: Floor, fleet: readonly KnownVehicle[], memory: Memory, d
   const { chance } = floor;
   const left = [...Array(quickDays).keys()].map((n) => -1 - n).find((offset) => floor.day(offset) === day);
   const isEnd = left !== undefined;
-  const arrivals = left === -1 ? 5 : chance.between(5, 7);
+  const arrivals = left === -1 ? 5 : chance.between(5, 6);
   const latest = left === -1 ? 75 : left === -2 ? 200 : 330;
   for (let n = 0; n < arrivals; n += 1) {
     const candidates = fleet.filter((one) => !one.isHere && floor.now - one.lastHere > 6 * 86_400_000);

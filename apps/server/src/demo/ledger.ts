@@ -3,7 +3,7 @@
  * change with its board difference. The engine does this for one command on a database; here thousands are carried out
  * one after the other, on the time that the caller says, and nothing is stored.
  */
-import { differences, jobIsOnBoard } from '@holdfast/board';
+import { differences, jobIsOnBoard, keptAfterEndMs } from '@holdfast/board';
 import { commands, may, mayDo } from '@holdfast/contract';
 import {
   type By,
@@ -111,7 +111,7 @@ export class Ledger {
     const decide = rules[name].decide as (rows: Rows, input: CommandInputs[N], at: Circumstances) => Outcome | Refused;
     const outcome = decide(after, input, at);
     if (outcome instanceof Refused) throw new DemoRefused(name, at.now, outcome);
-    settle(after, at);
+    settle(after, at, { whole: rules[name].needs(input).tables === undefined });
     this.keep(name, at, outcome, before, after);
     return outcome.created ?? {};
   }
@@ -221,9 +221,14 @@ export class Ledger {
     this.rows = Rows.of(content as AllRows);
   }
 
-  /** Takes the vehicles that have left the board out of sight, until a command names them again. */
+  /**
+   * Takes the vehicles that have left the board out of sight, until a command names them again. Of days whose changes
+   * get no board differences nobody asks what the board still showed: those vehicles go as soon as their visit ended.
+   */
   tidy(now: number): void {
-    const here = new Set(this.rows.list('job', (job) => jobIsOnBoard(job, now)).map((job) => job.vehicleId));
+    const isDrawn = now >= this.parts.textsFrom - keptAfterEndMs;
+    const stays = (job: Row<'job'>) => (isDrawn ? jobIsOnBoard(job, now) : job.endedAt === null);
+    const here = new Set(this.rows.list('job', stays).map((job) => job.vehicleId));
     const content = this.rows.content();
     const kept: Partial<Record<TableName, Row<TableName>[]>> = {};
     for (const table of tableNames) {

@@ -1,6 +1,6 @@
 import { type Customer, townsperson } from './cast.js';
 import { type Kind, plateOf } from './vehicles.js';
-import type { KnownVehicle } from './visit.js';
+import type { KnownVehicle } from './visit-parts.js';
 
 /** A vehicle that the shop has not seen before; its number gives plate, odometer and, where none is said, its owner. */
 export function sceneVehicle(number: number, kind: Kind, customer: Customer = townsperson(number)): KnownVehicle {

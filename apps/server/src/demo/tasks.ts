@@ -35,6 +35,10 @@ export interface Task {
   };
   readonly caution?: 'brakesOpen' | 'noOil' | 'batteryOff' | 'onStands' | 'wheelsNotTorqued' | 'highVoltageDead';
   readonly fix?: Fix;
+  /** Places of the wheels that come off for it. */
+  readonly wheels?: readonly string[];
+  /** What is found behind it. */
+  readonly cause?: string;
 }
 
 export const tasks: readonly Task[] = [
@@ -53,6 +57,7 @@ export const tasks: readonly Task[] = [
     concern: 'Pulls to the left',
     conditions: 'Straight road, above 60 km/h',
     title: 'Measure and set the wheels',
+    cause: 'Toe of the front axle out, left',
     minutes: 95,
     price: '120',
     where: 'rack',
@@ -62,6 +67,8 @@ export const tasks: readonly Task[] = [
     concern: 'Grinds when braking',
     conditions: 'Cold, first braking in the morning',
     title: 'Front discs and pads',
+    wheels: ['1L', '1R'],
+    cause: 'Discs worn to a ridge, pads down to the carrier',
     minutes: 175,
     price: '390',
     where: 'lift',
@@ -80,6 +87,7 @@ export const tasks: readonly Task[] = [
     concern: 'Starts badly',
     conditions: 'After a night outside, below 5 °C',
     title: 'Test charging and battery',
+    cause: 'Battery does not hold what it is given',
     minutes: 80,
     price: '85',
     where: 'floor',
@@ -90,6 +98,8 @@ export const tasks: readonly Task[] = [
     concern: 'Knocks over bumps, front',
     conditions: 'Cobbles on the quay, 30 km/h',
     title: 'Drop links, front, both',
+    wheels: ['1L', '1R'],
+    cause: 'Joints of the drop links have play',
     minutes: 110,
     price: '180',
     where: 'lift',
@@ -106,6 +116,7 @@ export const tasks: readonly Task[] = [
     concern: 'Heater stays cold',
     conditions: 'Long descent, idling',
     title: 'Find the fault in the heating',
+    cause: 'Resistor of the blower burnt through',
     minutes: 160,
     price: '210',
     where: 'floor',
@@ -122,6 +133,7 @@ export const tasks: readonly Task[] = [
     concern: 'Rattle underneath',
     conditions: 'Pulling away, cold',
     title: 'Exhaust mountings',
+    cause: 'Rubber of the rear mounting torn',
     minutes: 95,
     price: '140',
     where: 'lift',
@@ -146,6 +158,7 @@ export const tasks: readonly Task[] = [
     concern: 'Rear door does not close flush',
     conditions: 'Always',
     title: 'Set the rear door and its latch',
+    cause: 'Pin of the upper hinge worn',
     minutes: 130,
     price: '150',
     where: 'floor',
@@ -155,6 +168,7 @@ export const tasks: readonly Task[] = [
     concern: 'Warning lamp for the battery',
     conditions: 'Above 3000 rpm',
     title: 'Alternator',
+    cause: 'Brushes worn out',
     minutes: 190,
     price: '540',
     where: 'lift',
@@ -173,6 +187,8 @@ export const tasks: readonly Task[] = [
     concern: 'Hums on the motorway',
     conditions: 'Above 80 km/h, louder in right bends',
     title: 'Wheel bearing, rear left',
+    wheels: ['2L'],
+    cause: 'Bearing rough, water behind the seal',
     minutes: 150,
     price: '310',
     where: 'lift',
@@ -202,6 +218,7 @@ export const tasks: readonly Task[] = [
     concern: 'Cooling does not cool',
     conditions: 'Any warm day',
     title: 'Find and mend the leak, refill refrigerant',
+    cause: 'Seal at the condenser leaks',
     minutes: 175,
     price: '330',
     where: 'floor',

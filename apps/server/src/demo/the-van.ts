@@ -6,7 +6,9 @@
 import { parcelFleet } from './cast.js';
 import { plateOf, van } from './vehicles.js';
 import type { Floor, Script } from './floor.js';
-import { type KnownVehicle, Visit } from './visit.js';
+import { arrange } from './past.js';
+import { Visit } from './visit.js';
+import type { KnownVehicle } from './visit-parts.js';
 
 const longestWait = 90;
 
@@ -94,7 +96,7 @@ function* repairAsked(visit: Visit): Script {
   const fixes = setAside(visit, bumper, sensor, lamp);
   visit.finish('tomasz', sensor);
   floor.release('tomasz');
-  yield* nextMorning(visit, fixes, bumperPart);
+  yield* nextMorning(visit, { fixes, bumper, bumperPart });
 }
 
 function wantParts(visit: Visit, bumper: string, lamp: string): [bumperPart: string, lens: string] {
@@ -161,7 +163,21 @@ function setAside(visit: Visit, bumper: string, sensor: string, lamp: string): s
   return [bumperFix.fixId, sensorFix.fixId, lampFix.fixId];
 }
 
-function* nextMorning(visit: Visit, fixes: readonly string[], bumperPart: string): Script {
+interface Overnight {
+  readonly fixes: readonly string[];
+  readonly bumper: string;
+  readonly bumperPart: string;
+}
+
+/** The corner trim, which is not torn, gets its colour while the van keeps its bay. */
+function toThePainter(visit: Visit, bumper: string): void {
+  const { floor } = visit;
+  const facts = { component: 'Corner trim, rear right', price: '85', dueBackAt: floor.at(floor.day(1), '14:00') };
+  const subletId = arrange(visit, 'componentOut', bumper, { firm: 'Slipway Paint', ...facts });
+  floor.send('desk', 'sendComponentAway', { subletId });
+}
+
+function* nextMorning(visit: Visit, { fixes, bumper, bumperPart }: Overnight): Script {
   const { floor } = visit;
   const { ledger } = floor.parts;
   yield floor.on(0, '07:52');
@@ -169,6 +185,8 @@ function* nextMorning(visit: Visit, fixes: readonly string[], bumperPart: string
     visit.secondCheck('aoife', fixId, 'Pulled and shaken, holds; nothing sharp stands out');
     yield floor.later(2);
   }
+  yield floor.on(0, '08:12');
+  toThePainter(visit, bumper);
   yield floor.on(0, '08:31');
   // A day typed wrong is taken back within the minute, and the right one told.
   visit.due(bumperPart, { state: 'backorderedWithDate', dueOn: floor.day(5), words: 'By telephone' });

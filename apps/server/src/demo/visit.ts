@@ -1,27 +1,11 @@
 /** One visit of one vehicle, in the words of the people who handle it: each method is one or a few commands. */
 import type { CommandInputs } from '@holdfast/domain';
-import type { Customer, PersonKey, SupplierKey, Technician } from './cast.js';
-import type { Kind } from './vehicles.js';
-import { type Floor, type FloorBay, minute, type Script } from './floor.js';
-
-/** A vehicle of the story, known to the shop once it has been there. */
-export interface KnownVehicle {
-  readonly plate: string;
-  readonly kind: Kind;
-  readonly customer: Customer;
-  odometer: number;
-  isHere: boolean;
-  id: string | null;
-  /** Day of the last visit, epoch ms. */
-  lastHere: number;
-}
-
-/** Ids of a customer and its contact once they are known, by name. */
-interface CustomerIds {
-  readonly customerId: string;
-  readonly contactId: string;
-}
-const known = new WeakMap<Floor, Map<string, CustomerIds>>();
+import type { PersonKey, Technician } from './cast.js';
+import { partyOf, remember, standingWithEnough, whoAgrees } from './customer-file.js';
+import { type FloorBay, minute, type Script } from './floor.js';
+import { tryIt } from './road-test.js';
+import { tellThatItIsReady } from './telephone.js';
+import { VisitParts } from './visit-parts.js';
 
 type CheckInExtra = Partial<
   Pick<
@@ -40,16 +24,12 @@ type CheckInExtra = Partial<
 type LineExtra = Partial<Omit<CommandInputs['addLine'], 'jobId' | 'title'>>;
 type FixFacts = Omit<CommandInputs['addTemporaryFix'], 'jobId' | 'temporaryFixId' | 'followUpId'>;
 
-export class Visit {
-  jobId = '';
+export class Visit extends VisitParts {
   readonly concerns: { readonly id: string; readonly conditions: string | null }[] = [];
+  /** A concern showed itself to somebody here, so it is tried once more before it counts as gone. */
+  showed = false;
   /** Null while it stands in the yard. */
   bay: FloorBay | null = null;
-
-  constructor(
-    readonly floor: Floor,
-    readonly vehicle: KnownVehicle,
-  ) {}
 
   get vehicleId(): string {
     return this.vehicle.id ?? '';
@@ -65,7 +45,7 @@ export class Visit {
     const before = floor.parts.ledger.changes.length;
     const created = floor.send('desk', 'checkIn', {
       vehicleId: vehicle.id,
-      ...this.party(),
+      ...partyOf(floor, vehicle.customer),
       concerns: [...concerns],
       odometer: { value: vehicle.odometer, unit: 'km', source: 'read' },
       keyTag: String(1 + (floor.parts.ledger.changes.length % 60)),
@@ -78,32 +58,37 @@ export class Visit {
       if (table === 'concern')
         this.concerns.push({ id: after.id, conditions: (after as { conditions?: string | null }).conditions ?? null });
     }
-    if (!known.get(floor)?.has(vehicle.customer.name)) this.remember(created);
-  }
-
-  private party(): Partial<CommandInputs['checkIn']> {
-    const { name, fleet, contact } = this.vehicle.customer;
-    const ids = known.get(this.floor)?.get(name);
-    if (ids) return { ...ids };
-    return { customer: fleet === undefined ? { name } : { name, fleet }, contact: { ...contact, mayBring: true } };
-  }
-
-  private remember(created: (table: string) => string): void {
-    const all = known.get(this.floor) ?? new Map<string, CustomerIds>();
-    known.set(this.floor, all);
-    all.set(this.vehicle.customer.name, { customerId: created('customer'), contactId: created('contact') });
+    remember(floor, vehicle.customer, created);
   }
 
   line(title: string, extra: LineExtra = {}, by: PersonKey = 'manager'): string {
     return this.floor.send(by, 'addLine', { jobId: this.jobId, title, ...extra })('workLine');
   }
 
+  /** Whether the line can rest on what its customer agreed to beforehand. */
+  restsOn(lineId: string): string | null {
+    const { floor, vehicle, jobId } = this;
+    return standingWithEnough(floor, vehicle.customer, jobId, this.priceOf(lineId));
+  }
+
+  priceOf(lineId: string): string | null {
+    return this.floor.parts.ledger.atHand.get('workLine', lineId).price;
+  }
+
+  /** A yes rests on a standing go-ahead where one has enough left; else somebody says it who may. */
   answer(
     lineId: string,
     answer: 'given' | 'deferred' | 'declined' = 'given',
     how: 'there' | 'telephone' | 'message' = 'telephone',
   ): void {
-    this.floor.send('desk', 'recordGoAhead', { lineId, answer, byName: this.vehicle.customer.contact.name, how });
+    const { floor, vehicle } = this;
+    const standingGoAheadId = answer === 'given' ? this.restsOn(lineId) : null;
+    if (standingGoAheadId !== null) {
+      floor.send('desk', 'recordGoAhead', { lineId, answer, how: 'standing', standingGoAheadId });
+      return;
+    }
+    const byName = whoAgrees(vehicle.customer, this.priceOf(lineId));
+    floor.send('desk', 'recordGoAhead', { lineId, answer, byName, how });
   }
 
   /** The shop pays for this one itself. */
@@ -167,53 +152,9 @@ export class Visit {
     }
   }
 
-  finish(who: PersonKey, lineId: string): void {
-    this.floor.send(who, 'finishLine', { lineId });
-  }
-
-  want(
-    by: PersonKey,
-    purpose: { lineId: string } | { followUpId: string },
-    part: Omit<CommandInputs['wantPart'], 'lineId' | 'followUpId' | 'partLineId'>,
-  ): string {
-    return this.floor.send(by, 'wantPart', { ...purpose, ...part })('partLine');
-  }
-
-  order(
-    partLineId: string,
-    supplier: SupplierKey,
-    due: NonNullable<CommandInputs['placeOrder']['lines'][number]['due']>,
-  ): void {
-    const { floor } = this;
-    floor.send('clerk', 'placeOrder', {
-      supplierId: floor.supplier(supplier),
-      reference: floor.orderReference(),
-      lines: [{ partLineId, due }],
-    });
-  }
-
-  due(partLineId: string, due: Omit<CommandInputs['recordDueIn'], 'partLineIds'>): void {
-    this.floor.send('clerk', 'recordDueIn', { partLineIds: [partLineId], ...due });
-  }
-
-  receive(
-    partLineId: string,
-    quantity: string,
-    verdict: 'good' | 'accepted' | 'damaged' | 'wrong' = 'good',
-    words?: string,
-  ): void {
-    const bin = `Shelf ${this.floor.chance.between(1, 9)}`;
-    this.floor.send('clerk', 'receiveParts', {
-      items: [
-        {
-          partLineId,
-          quantity,
-          verdict,
-          ...(verdict === 'good' ? { bin } : {}),
-          ...(words === undefined ? {} : { words }),
-        },
-      ],
-    });
+  /** With words where nobody here was on its clock. */
+  finish(who: PersonKey, lineId: string, words?: string): void {
+    this.floor.send(who, 'finishLine', words === undefined ? { lineId } : { lineId, words });
   }
 
   hold(
@@ -230,6 +171,12 @@ export class Visit {
 
   finding(by: PersonKey, facts: Omit<CommandInputs['addFinding'], 'jobId' | 'findingId'>): string {
     return this.floor.send(by, 'addFinding', { jobId: this.jobId, ...facts })('finding');
+  }
+
+  /** Behind all that was reported. */
+  cause(by: PersonKey, words: string, certainty: CommandInputs['recordCause']['certainty']): string {
+    const concernIds = this.concerns.map(({ id }) => id);
+    return this.floor.send(by, 'recordCause', { jobId: this.jobId, concernIds, words, certainty })('cause');
   }
 
   caution(by: PersonKey, code: CommandInputs['addCaution']['code'], words?: string): string {
@@ -271,10 +218,11 @@ export class Visit {
     this.floor.send(by, 'recordSecondCheck', { temporaryFixId, words });
   }
 
-  /** What became of every concern, and the keys go back. */
-  *leave(outcome: 'gone' | 'couldNotAppear' = 'gone'): Script {
-    const { floor, vehicle } = this;
+  /** What became of every concern; ready, somebody rings; and the keys go back. */
+  *leave(outcome: 'gone' | 'couldNotAppear' | 'stillThere' = 'gone'): Script {
+    const { floor } = this;
     yield* floor.untilOpen();
+    if (this.showed || outcome === 'couldNotAppear') tryIt(this, 'desk', { appeared: false });
     for (const { id, conditions } of this.concerns) {
       floor.send('desk', 'recordConcernOutcome', {
         concernId: id,
@@ -282,8 +230,14 @@ export class Visit {
         conditions: conditions ?? 'Test drive on the quay road',
       });
     }
+    yield* tellThatItIsReady(this);
     yield floor.later(8, 75);
     yield* floor.untilOpen();
+    this.keysBack();
+  }
+
+  keysBack(): void {
+    const { floor, vehicle } = this;
     vehicle.odometer += floor.chance.between(1, 9);
     floor.send('desk', 'handBack', {
       jobId: this.jobId,

@@ -37,6 +37,9 @@ const walked = Object.fromEntries(
 
 const loadedTables = tableNames.filter((name) => !ofShop.has(name) && name !== 'counter');
 
+/** Hot work looks for open fuel anywhere in the shop, and open fuel for hot work. */
+const fireRisk = 'fire risk';
+
 const plateName = (plateKey: string) => `plate ${plateKey}`;
 
 /** Everything that a command names before anything is read: ids, a plate, the counter, its key and the one it follows. */
@@ -45,17 +48,18 @@ export function namesOf({ sender, key, afterKey, slices }: OpenCall): ReadonlySe
   if (afterKey !== null) names.add(`key ${sender} ${afterKey}`);
   if (slices.plateKey !== undefined) names.add(plateName(slices.plateKey));
   if (slices.counter) names.add('counter');
+  if (slices.hotWork === true) names.add(fireRisk);
   for (const ids of Object.values(slices)) if (Array.isArray(ids)) for (const id of ids) names.add(String(id));
   return names;
 }
 
 /**
- * A take back reads an earlier change first; a card's report leads to bays and people that nobody named, and what hangs on
- * a part line leads past it where the lines themselves are not loaded.
+ * A take back reads an earlier change first; a card's report and a hand-back undone lead to bays and people that nobody
+ * named, and what hangs on a part line leads past it where the lines themselves are not loaded.
  */
-export function standsAlone({ change, reports, tables: only }: Slices): boolean {
+export function standsAlone({ change, reports, baysOfJobs, tables: only }: Slices): boolean {
   const past = only !== undefined && !only.includes('partLine') && only.some((table) => ofPartLine.has(table));
-  return change !== undefined || reports !== undefined || past;
+  return change !== undefined || reports !== undefined || baysOfJobs === true || past;
 }
 
 /** What the commands of a transaction wrote so far. */
@@ -77,6 +81,7 @@ export class Written {
       const id = values[column];
       if (id) this.ids.add(id);
     }
+    if (table === 'caution') this.ids.add(fireRisk);
     if (table === 'vehicle' && values['plateKey']) this.ids.add(plateName(values['plateKey']));
   }
 

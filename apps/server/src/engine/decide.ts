@@ -52,7 +52,7 @@ export function decided<N extends CommandName>(
   const outcome = decide(after, sent.input, at);
   if (outcome instanceof Refused) return outcome;
   markDeviceClock(after, sent, at);
-  settle(after, at);
+  settle(after, at, { whole: rules[sent.name].needs(sent.input).tables === undefined });
   return entryOf(opened, { sender, sent, at }, outcome, after);
 }
 

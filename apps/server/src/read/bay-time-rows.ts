@@ -3,7 +3,7 @@
  * few JSON arrays, one for each column: a tenth of the work for PostgreSQL and the parser that an object for each row
  * would be. Jobs are named by their numbers, which are short.
  */
-import type { GoAheadAnswer } from '@holdfast/bay-time';
+import { type GoAheadAnswer, outsiderId } from '@holdfast/bay-time';
 import type pg from 'pg';
 import { epochMs } from './wire-sql.js';
 
@@ -34,6 +34,7 @@ interface LineRow {
   readonly addedAt: number;
   readonly endedAt: number | null;
   readonly after: string | null;
+  readonly choice: string | null;
   /** The answer it has now, for a line that nobody was asked about. */
   readonly answer: GoAheadAnswer;
   readonly history: { readonly at: number; readonly answer: GoAheadAnswer }[];
@@ -46,7 +47,7 @@ export interface JobInWindow {
   readonly clocks: ClockRow[];
   readonly holds: HoldRow[];
   readonly lines: LineRow[];
-  /** From check-in to hand-back of an internal job that is kept here; null for every other. */
+  /** From arrival to hand-back of an internal job that is kept here; null for every other. */
   readonly stored: { readonly from: number; readonly to: number | null } | null;
 }
 
@@ -62,18 +63,19 @@ const inWindow = (s: string) => `${s}."from_at" < to_timestamp($3::double precis
   AND (${s}."to_at" IS NULL OR ${s}."to_at" > to_timestamp($2::double precision / 1000))`;
 
 const text = `WITH here AS MATERIALIZED (
-  SELECT j."id", j."number", j."checked_in_at", j."ended_at", j."stored_here" AND j."kind" = 'internal' AS stored FROM "job" j
+  SELECT j."id", j."number", coalesce(j."arrived_at", j."checked_in_at") AS came_at, j."ended_at", j."stored_here" AND j."kind" = 'internal' AS stored FROM "job" j
   WHERE j."shop_id" = $1 AND j."id" IN (
     SELECT s."job_id" FROM "spot_use" s WHERE s."shop_id" = $1 AND NOT s."void" AND ${inWindow('s')})
 )
 SELECT json_build_array(
-(SELECT json_build_array(json_agg("number"), json_agg("id"), json_agg(stored), json_agg(${epochMs('"checked_in_at"')}), json_agg(${epochMs('"ended_at"')})) FROM here),
+(SELECT json_build_array(json_agg("number"), json_agg("id"), json_agg(stored), json_agg(${epochMs('"came_at"')}), json_agg(${epochMs('"ended_at"')})) FROM here),
 ${columnsOf('spot_use', ['h."number"', 'k."bay_id"', 'k."spot"', `k."kind" = 'kept'`, from, to], `AND ${inWindow('k')}`)},
 ${columnsOf('clock', ['h."number"', 'k."person_id"', 'k."bench"', from, to])},
 ${columnsOf('hold', ['h."number"', 'k."id"', 'k."reason"', from, to])},
 ${columnsOf('hold_line', ['k."hold_id"', 'k."line_id"'])},
-${columnsOf('work_line', ['h."number"', 'k."id"', epochMs('k."effective_at"'), epochMs('k."ended_at"'), 'k."after_line_id"', 'k."go_ahead"'])},
-${columnsOf('go_ahead', ['k."line_id"', epochMs('k."effective_at"'), 'k."answer"'])}
+${columnsOf('work_line', ['h."number"', 'k."id"', epochMs('k."effective_at"'), epochMs('k."ended_at"'), 'k."after_line_id"', 'k."choice_id"', 'k."go_ahead"'])},
+${columnsOf('go_ahead', ['k."line_id"', epochMs('k."effective_at"'), 'k."answer"'])},
+${columnsOf('sublet', ['h."number"', 'k."id"', from, to], `AND k."form" = 'outsiderIn' AND k."from_at" IS NOT NULL`)}
 )::text AS columns`;
 
 /**
@@ -92,7 +94,7 @@ function rowsOf(table: Table | undefined): (readonly unknown[])[] {
   return first?.map((value, row) => [value, ...others.map((column) => column[row])]) ?? [];
 }
 
-type HereValues = readonly [job: number, id: string, isStored: boolean, checkedInAt: number, endedAt: number | null];
+type HereValues = readonly [job: number, id: string, isStored: boolean, cameAt: number, endedAt: number | null];
 type StayValues = readonly [job: number, bay: string, spot: number, kept: boolean, from: number, to: number | null];
 type ClockValues = readonly [job: number, person: string, bench: boolean, from: number, to: number | null];
 type HoldValues = readonly [job: number, id: string, reason: string, from: number, to: number | null];
@@ -103,8 +105,10 @@ type LineValues = readonly [
   addedAt: number,
   endedAt: number | null,
   after: string | null,
+  choice: string | null,
   answer: GoAheadAnswer,
 ];
+type OutsiderValues = readonly [job: number, sublet: string, from: number, to: number | null];
 type AnswerValues = readonly [line: string, at: number, answer: GoAheadAnswer];
 
 /** Jobs that had a spot at some instant of [from, to), epoch ms, with all their clocks, holds, lines and answers. */
@@ -118,7 +122,8 @@ export async function jobsInWindow(
   return jobsOf(JSON.parse(rows[0]?.columns ?? '[]') as readonly Table[]);
 }
 
-function jobsOf([here, stays, clocks, holds, heldLines, lines, answers]: readonly Table[]): readonly JobInWindow[] {
+function jobsOf(columns: readonly Table[]): readonly JobInWindow[] {
+  const [here, stays, clocks, holds, heldLines, lines, answers, outsiders] = columns;
   const jobs = new Map<number, JobInWindow>();
   for (const [job, id, isStored, from, to] of rowsOf(here) as HereValues[]) {
     jobs.set(job, { id, stays: [], clocks: [], holds: [], lines: [], stored: isStored ? { from, to } : null });
@@ -126,9 +131,7 @@ function jobsOf([here, stays, clocks, holds, heldLines, lines, answers]: readonl
   for (const [job, bayId, spot, kept, from, to] of rowsOf(stays) as StayValues[]) {
     jobs.get(job)?.stays.push({ bayId, spot, kept, from, to });
   }
-  for (const [job, personId, bench, from, to] of rowsOf(clocks) as ClockValues[]) {
-    jobs.get(job)?.clocks.push({ personId, bench, from, to });
-  }
+  for (const [job, clock] of clocksOf(clocks, outsiders)) jobs.get(job)?.clocks.push(clock);
   const holdsById = new Map<string, HoldRow>();
   for (const [job, holdId, reason, from, to] of rowsOf(holds) as HoldValues[]) {
     const hold: HoldRow = { holdId, reason, from, to, lineIds: [] };
@@ -137,12 +140,23 @@ function jobsOf([here, stays, clocks, holds, heldLines, lines, answers]: readonl
   }
   for (const [holdId, lineId] of rowsOf(heldLines) as HeldLineValues[]) holdsById.get(holdId)?.lineIds.push(lineId);
   const linesById = new Map<string, LineRow>();
-  for (const [job, lineId, addedAt, endedAt, after, answer] of rowsOf(lines) as LineValues[]) {
-    const line: LineRow = { lineId, addedAt, endedAt, after, answer, history: [] };
+  for (const [job, lineId, addedAt, endedAt, after, choice, answer] of rowsOf(lines) as LineValues[]) {
+    const line: LineRow = { lineId, addedAt, endedAt, after, choice, answer, history: [] };
     jobs.get(job)?.lines.push(line);
     linesById.set(lineId, line);
   }
   for (const [lineId, at, answer] of rowsOf(answers) as AnswerValues[])
     linesById.get(lineId)?.history.push({ at, answer });
   return [...jobs.values()];
+}
+
+/** The clocks of people; work by somebody of another firm in the bay is work too, by nobody of the shop. */
+function clocksOf(clocks: Table | undefined, outsiders: Table | undefined): readonly (readonly [number, ClockRow])[] {
+  const ours = (rowsOf(clocks) as ClockValues[]).map(
+    ([job, personId, bench, from, to]) => [job, { personId, bench, from, to }] as const,
+  );
+  const theirs = (rowsOf(outsiders) as OutsiderValues[]).map(
+    ([job, subletId, from, to]) => [job, { personId: outsiderId(subletId), bench: false, from, to }] as const,
+  );
+  return [...ours, ...theirs];
 }

@@ -2,8 +2,10 @@
  * The snapshot: the board of a shop at one number of its log. The edge below says in SQL what `visible` of libs/board
  * says over rows; where one of them changes, the other has to (a test compares them after every command):
  *
- * - visits that are open, or ended no longer than `keptAfterEndMs` ago, and their vehicles and customers with contacts;
- * - of these visits: concerns, lines, clocks, places, spot uses, holds with their lines and parts, reports, open flags;
+ * - visits that are open or expected, or ended no longer than `keptAfterEndMs` ago, open calls, and the vehicles and
+ *   customers of both, with contacts and standing go-aheads;
+ * - of these visits: concerns, lines, clocks, wheels, places, spot uses, sublets, holds with their lines and parts,
+ *   questions, reports, open flags;
  * - of these vehicles: open cautions, open follow-ups, fixes that have not ended (ended ones only of these visits), each
  *   with its second checks, and part lines that are neither fitted nor cancelled (those only of these visits);
  * - the shop's own rows, all of them.
@@ -31,8 +33,13 @@ const edge = `WITH at AS MATERIALIZED (
   SELECT j."id", j."vehicle_id", j."customer_id" FROM "job" j
   WHERE j."shop_id" = $1 AND NOT j."void"
     AND (j."ended_at" IS NULL OR j."ended_at" > (SELECT now FROM at) - interval '${keptAfterEndMs} milliseconds')
-), on_vehicle AS MATERIALIZED (SELECT DISTINCT "vehicle_id" AS id FROM on_job),
-on_customer AS MATERIALIZED (SELECT DISTINCT "customer_id" AS id FROM on_job WHERE "customer_id" IS NOT NULL),
+), on_call AS MATERIALIZED (
+  SELECT c."vehicle_id", c."customer_id" FROM "call" c WHERE c."shop_id" = $1 AND NOT c."void" AND c."ended_at" IS NULL
+), on_vehicle AS MATERIALIZED (SELECT "vehicle_id" AS id FROM on_job UNION SELECT "vehicle_id" FROM on_call),
+on_customer AS MATERIALIZED (
+  SELECT "customer_id" AS id FROM on_job WHERE "customer_id" IS NOT NULL
+  UNION SELECT "customer_id" FROM on_call WHERE "customer_id" IS NOT NULL
+),
 on_fix AS MATERIALIZED (
   SELECT f."id" FROM "temporary_fix" f
   WHERE f."shop_id" = $1 AND NOT f."void" AND f."vehicle_id" IN (SELECT id FROM on_vehicle)
@@ -48,12 +55,17 @@ const where: Readonly<Partial<Record<TableName, string>>> = {
   vehicle: `t."id" IN (SELECT id FROM on_vehicle)`,
   customer: `t."id" IN (SELECT id FROM on_customer)`,
   contact: `t."customer_id" IN (SELECT id FROM on_customer)`,
+  standingGoAhead: `t."ended_at" IS NULL AND t."customer_id" IN (SELECT id FROM on_customer)`,
+  call: `t."ended_at" IS NULL`,
   concern: ofJob,
   workLine: ofJob,
   goAhead: ofJob,
   clock: ofJob,
+  wheelRecord: ofJob,
   place: ofJob,
   spotUse: ofJob,
+  sublet: ofJob,
+  question: ofJob,
   hold: ofJob,
   holdLine: ofJob,
   holdPart: ofJob,

@@ -1,7 +1,7 @@
 /**
  * One search over what people know a vehicle by: plate, customer, key, job number, yard spot. Everything is compared by
  * its folded key from the beginning, so that however it is typed it is found. Visits that are here are few and are
- * folded here; vehicles and customers carry their keys in columns.
+ * folded here, by their customer's name too; vehicles and customers carry their keys in columns.
  */
 import { type FindQuery, type FindView, mostFound } from '@holdfast/contract';
 import { foldKey } from '@holdfast/domain';
@@ -19,13 +19,15 @@ interface HereRow {
   readonly plate_key: string;
   readonly description: string;
   readonly yard_spot: string | null;
+  readonly customer: string | null;
 }
 
 const hereStatement = {
   name: 'find-here',
   text: `SELECT j."id", j."number", j."key_tag", v."plate", v."plate_key", v."description",
-  (SELECT p."yard_spot" FROM "place" p WHERE p."shop_id" = $1 AND p."job_id" = j."id" AND p."to_at" IS NULL AND NOT p."void" LIMIT 1) AS yard_spot
+  (SELECT p."yard_spot" FROM "place" p WHERE p."shop_id" = $1 AND p."job_id" = j."id" AND p."to_at" IS NULL AND NOT p."void" LIMIT 1) AS yard_spot, c."name_key" AS customer
 FROM "job" j JOIN "vehicle" v ON v."shop_id" = j."shop_id" AND v."id" = j."vehicle_id"
+LEFT JOIN "customer" c ON c."shop_id" = j."shop_id" AND c."id" = j."customer_id"
 WHERE j."shop_id" = $1 AND j."ended_at" IS NULL AND NOT j."void" ORDER BY j."number"`,
 };
 
@@ -54,7 +56,8 @@ function foundBy(row: HereRow, key: string): JobItem['by'] | null {
   if (row.plate_key.startsWith(key)) return 'plate';
   if (String(row.number).startsWith(key)) return 'number';
   if (begins(row.key_tag)) return 'keyTag';
-  return begins(row.yard_spot) ? 'yardSpot' : null;
+  if (begins(row.yard_spot)) return 'yardSpot';
+  return row.customer?.startsWith(key) === true ? 'customer' : null;
 }
 
 async function jobs(client: pg.ClientBase, shopId: string, key: string): Promise<JobItem[]> {

@@ -10,8 +10,9 @@ export const customerNameOf = (c: string) =>
 
 /** `JobItem` of the contract for a row `j` of job, in a shop $1. */
 export const jobItem = `json_build_object(
-  'id', j."id", 'number', j."number", 'kind', j."kind", 'checkedInAt', ${isoText('j."checked_in_at"')},
-  'promisedAt', ${isoText('j."promised_at"')}, 'endedAt', ${isoText('j."ended_at"')}, 'leftBy', j."left_by",
+  'id', j."id", 'number', j."number", 'kind', j."kind", 'comebackOfLineId', j."comeback_of_line_id", 'expectedAt', ${isoText('j."expected_at"')},
+  'arrivedAt', ${isoText('j."arrived_at"')}, 'checkedInAt', ${isoText('j."checked_in_at"')},
+  'promisedAt', ${isoText('j."promised_at"')}, 'endedAt', ${isoText('j."ended_at"')}, 'endedHow', j."ended_how", 'leftBy', j."left_by",
   'waitsHere', j."waits_here", 'vehicle', ${vehicleNameOf('v')}, 'customer', ${customerNameOf('c')},
   'lines', (SELECT count(*) FROM "work_line" l WHERE l."shop_id" = $1 AND l."job_id" = j."id" AND NOT l."void"),
   'openHolds', (SELECT coalesce(json_agg(h."reason" ORDER BY h."from_at", h."id"), '[]'::json) FROM "hold" h

@@ -6,13 +6,26 @@ import { bagOf, decodeTables } from '../store/shop-cache.js';
 import { loadCall } from '../store/slices.js';
 import { logOfJob } from './change-log.js';
 import type { ShopOf } from './shop-of.js';
-import { hangingRows, jsonObject, rowJson, rowsJson } from './wire-sql.js';
+import { hangingRows, jsonObject, rowJson, rowsJson, wireFields } from './wire-sql.js';
 
 const ofJob = `t."job_id" = $2`;
 const ofVehicle = `t."vehicle_id" = (SELECT "vehicle_id" FROM this_job)`;
 const customerHere = `(SELECT "customer_id" FROM this_job)`;
 const asRecorded = `t."effective_at", t."id"`;
 const asBegun = `t."from_at", t."id"`;
+
+const concernIds = `(SELECT coalesce(json_agg(k."concern_id" ORDER BY k."id"), '[]'::json) FROM "cause_concern" k
+  WHERE k."shop_id" = $1 AND k."cause_id" = t."id" AND NOT k."void") AS "concernIds"`;
+const earlierFinding = `(SELECT row_to_json(r) FROM (SELECT ${wireFields('finding', 'e')} FROM "finding" e
+  WHERE e."shop_id" = $1 AND e."vehicle_id" = t."vehicle_id" AND e."place_key" = t."place_key" AND NOT e."void"
+    AND (e."effective_at", e."id") < (t."effective_at", t."id")
+  ORDER BY e."effective_at" DESC, e."id" DESC LIMIT 1) r) AS "earlier"`;
+/** Those that end stay beside the lines that rest on them. */
+const coversJob = `((t."ended_at" IS NULL AND t."customer_id" = ${customerHere}
+    AND (t."job_id" IS NULL OR ${ofJob}) AND (t."vehicle_id" IS NULL OR ${ofVehicle}))
+  OR t."id" IN (SELECT l."standing_id" FROM "work_line" l WHERE l."shop_id" = $1 AND l."job_id" = $2 AND NOT l."void"))`;
+const usedOfStanding = `(SELECT coalesce(sum(l."price"), 0)::text FROM "work_line" l WHERE l."shop_id" = $1 AND l."job_id" = $2
+  AND l."standing_id" = t."id" AND l."go_ahead" = 'given' AND l."progress" <> 'dropped' AND NOT l."void") AS "used"`;
 
 const statement = {
   name: 'read-job',
@@ -27,7 +40,9 @@ SELECT (SELECT "ended_at" IS NULL FROM this_job) AS open, ${jsonObject({
     cautions: rowsJson('caution', { where: `${ofVehicle} AND (t."ended_at" IS NULL OR ${ofJob})`, order: asRecorded }),
     odometerReadings: rowsJson('odometerReading', { where: ofJob, order: asRecorded }),
     concerns: rowsJson('concern', { where: ofJob, order: 't."position", t."id"' }),
-    findings: rowsJson('finding', { where: ofJob, order: asRecorded }),
+    attempts: rowsJson('attempt', { where: ofJob, order: asRecorded }),
+    causes: rowsJson('cause', { where: ofJob, order: asRecorded, also: [concernIds] }),
+    findings: rowsJson('finding', { where: ofJob, order: asRecorded, also: [earlierFinding] }),
     photos: rowsJson('photo', { where: ofJob, order: asRecorded }),
     lines: rowsJson('workLine', {
       where: ofJob,
@@ -35,8 +50,12 @@ SELECT (SELECT "ended_at" IS NULL FROM this_job) AS open, ${jsonObject({
       also: [`${hangingRows('goAhead', 'k."line_id" = t."id"', 'k."effective_at", k."id"')} AS "goAheads"`],
     }),
     clocks: rowsJson('clock', { where: ofJob, order: asBegun }),
+    wheels: rowsJson('wheelRecord', { where: ofJob, order: 't."position", t."effective_at", t."id"' }),
     places: rowsJson('place', { where: ofJob, order: asBegun }),
     spotUses: rowsJson('spotUse', { where: ofJob, order: asBegun }),
+    sublets: rowsJson('sublet', { where: ofJob, order: asRecorded }),
+    questions: rowsJson('question', { where: ofJob, order: asRecorded }),
+    standing: rowsJson('standingGoAhead', { where: coversJob, order: asRecorded, also: [usedOfStanding] }),
     holds: rowsJson('hold', {
       where: ofJob,
       order: asBegun,
@@ -68,6 +87,8 @@ SELECT (SELECT "ended_at" IS NULL FROM this_job) AS open, ${jsonObject({
     flags: rowsJson('flag', { where: ofJob, order: asRecorded }),
     reports: rowsJson('report', { where: ofJob, order: asRecorded }),
     sheets: rowsJson('sheet', { where: ofJob, order: asRecorded }),
+    calls: rowsJson('call', { where: ofJob, order: asRecorded }),
+    contactEntries: rowsJson('contactEntry', { where: ofJob, order: asRecorded }),
     log: logOfJob,
   })}::text AS view WHERE EXISTS (SELECT 1 FROM this_job)`,
 };

@@ -5,14 +5,15 @@ import { jobItem, jobItemFrom } from './job-item.js';
 import { readPage } from './page.js';
 
 const jobsStatement = (
-  ended: string,
+  state: string,
 ) => `SELECT j."number"::text AS cursor, ${jobItem}::text AS item FROM ${jobItemFrom}
-WHERE j."shop_id" = $1 AND NOT j."void" AND j."ended_at" ${ended} AND ($2::int IS NULL OR j."number" < $2)
+WHERE j."shop_id" = $1 AND NOT j."void" AND ${state} AND ($2::int IS NULL OR j."number" < $2)
 ORDER BY j."number" DESC LIMIT $3`;
 
 const statements = {
-  open: { name: 'jobs-open', text: jobsStatement('IS NULL') },
-  ended: { name: 'jobs-ended', text: jobsStatement('IS NOT NULL') },
+  open: { name: 'jobs-open', text: jobsStatement('j."ended_at" IS NULL AND j."arrived_at" IS NOT NULL') },
+  expected: { name: 'jobs-expected', text: jobsStatement('j."ended_at" IS NULL AND j."arrived_at" IS NULL') },
+  ended: { name: 'jobs-ended', text: jobsStatement('j."ended_at" IS NOT NULL') },
 } as const;
 
 /** Visits, newest number first. */

@@ -2,6 +2,8 @@ import type {
   BayTimeQuery,
   BayTimeView,
   ChangeLogQuery,
+  DayLoadQuery,
+  DayLoadView,
   FindQuery,
   FindView,
   JobsQuery,
@@ -16,6 +18,8 @@ import { makeLogReader } from '../store/read-log.js';
 import { readBayTime } from './bay-time.js';
 import { makeReadBoard, type ReadBoard } from './board.js';
 import { readChangeLog } from './change-log.js';
+import { readCustomer } from './customers.js';
+import { readDayLoad } from './day-load.js';
 import { find } from './find.js';
 import { type JobRead, readJob } from './job.js';
 import { readJobs } from './jobs.js';
@@ -34,6 +38,8 @@ export interface Reads {
   job(shopId: string, jobId: string, by: By): Promise<JobRead | null>;
   vehicles(shopId: string, query: VehiclesQuery): Promise<string>;
   vehicle(shopId: string, vehicleId: string): Promise<string | null>;
+  customer(shopId: string, customerId: string): Promise<string | null>;
+  dayLoad(shopId: string, query: DayLoadQuery): Promise<DayLoadView | null>;
   partLines(shopId: string, query: PartLinesQuery): Promise<string>;
   orders(shopId: string, query: OrdersQuery): Promise<string>;
   outstanding(shopId: string, query: OutstandingQuery): Promise<string | null>;
@@ -52,6 +58,8 @@ export function makeReads(pool: pg.Pool): Reads {
     job: (shopId, jobId, by) => readJob(pool, shopOf, shopId, jobId, by),
     vehicles: (shopId, query) => readVehicles(pool, shopId, query),
     vehicle: (shopId, vehicleId) => readVehicle(pool, shopId, vehicleId),
+    customer: (shopId, customerId) => readCustomer(pool, shopId, customerId),
+    dayLoad: (shopId, query) => readDayLoad(pool, shopOf, shopId, query),
     partLines: (shopId, query) => readPartLines(pool, shopId, query),
     orders: (shopId, query) => readOrders(pool, shopId, query),
     outstanding: (shopId, query) => readOutstanding(pool, shopOf, shopId, query),

@@ -3,13 +3,13 @@ import type pg from 'pg';
 import { withShop } from '../database/pools.js';
 import { customerNameOf, jobItem, jobItemFrom } from './job-item.js';
 import { readPage } from './page.js';
-import { hangingRows, jsonObject, rowJson, rowsJson } from './wire-sql.js';
+import { hangingRows, isoText, jsonObject, rowJson, rowsJson } from './wire-sql.js';
 
 const listStatement = {
   name: 'vehicles',
   text: `SELECT v."plate_key" || '~' || v."id" AS cursor, json_build_object(
   'id', v."id", 'plate', v."plate", 'description', v."description", 'vin', v."vin", 'customer', ${customerNameOf('c')},
-  'openJobId', (SELECT j."id" FROM "job" j WHERE j."shop_id" = $1 AND j."vehicle_id" = v."id" AND j."ended_at" IS NULL AND NOT j."void"),
+  'openJobId', (SELECT j."id" FROM "job" j WHERE j."shop_id" = $1 AND j."vehicle_id" = v."id" AND j."ended_at" IS NULL AND j."arrived_at" IS NOT NULL AND NOT j."void"),
   'fixesOn', (SELECT count(*) FROM "temporary_fix" f WHERE f."shop_id" = $1 AND f."vehicle_id" = v."id" AND f."state" <> 'ended' AND NOT f."void"),
   'followUpsOpen', (SELECT count(*) FROM "follow_up" f WHERE f."shop_id" = $1 AND f."vehicle_id" = v."id" AND f."state" = 'open' AND NOT f."void")
 )::text AS item
@@ -27,6 +27,13 @@ export function readVehicles(pool: pg.Pool, shopId: string, query: VehiclesQuery
 const ofVehicle = `t."vehicle_id" = $2`;
 const newestFirst = `t."effective_at" DESC, t."id"`;
 
+/** The months that the shop's setting of the day said, counted in the zone of the shop from the day it ended; null: none. */
+const guaranteeUntil = (row: string, months: string) => {
+  const day = `(${row}."ended_at" AT TIME ZONE (SELECT s."zone" FROM "shop" s WHERE s."shop_id" = $1 LIMIT 1))::date`;
+  return `(SELECT (${day} + make_interval(months => g."${months}"))::date::text FROM "shop_setting" g
+    WHERE g."shop_id" = $1 AND NOT g."void" AND g."valid_from" <= ${day} ORDER BY g."valid_from" DESC LIMIT 1)`;
+};
+
 const oneStatement = {
   name: 'read-vehicle',
   text: `SELECT ${jsonObject({
@@ -37,6 +44,20 @@ const oneStatement = {
     odometerReadings: rowsJson('odometerReading', { where: ofVehicle, order: newestFirst }),
     jobs: `(SELECT coalesce(json_agg(i.item), '[]'::json) FROM (SELECT ${jobItem} AS item FROM ${jobItemFrom}
       WHERE j."shop_id" = $1 AND j."vehicle_id" = $2 AND NOT j."void" ORDER BY j."number" DESC) i)`,
+    workDone: `(SELECT coalesce(json_agg(json_build_object('lineId', l."id", 'jobId', l."job_id", 'jobNumber', j."number", 'title', l."title",
+        'endedAt', ${isoText('l."ended_at"')}, 'guaranteeUntil', ${guaranteeUntil('l', 'work_guarantee_months')}) ORDER BY l."ended_at" DESC, l."id"), '[]'::json)
+      FROM "work_line" l JOIN "job" j ON j."shop_id" = l."shop_id" AND j."id" = l."job_id"
+      WHERE l."shop_id" = $1 AND l."vehicle_id" = $2 AND l."progress" = 'done' AND NOT l."void")`,
+    partsFitted: `(SELECT coalesce(json_agg(json_build_object('partLineId', p."id", 'jobId', p."job_id", 'number', p."number", 'description', p."description",
+        'endedAt', ${isoText('p."ended_at"')}, 'guaranteeUntil', ${guaranteeUntil('p', 'part_guarantee_months')}) ORDER BY p."ended_at" DESC, p."id"), '[]'::json)
+      FROM "part_line" p WHERE p."shop_id" = $1 AND p."vehicle_id" = $2 AND p."state" = 'fitted' AND NOT p."void")`,
+    corrections: rowsJson('vehicleCorrection', { where: ofVehicle, order: newestFirst }),
+    contactEntries: rowsJson('contactEntry', { where: ofVehicle, order: newestFirst }),
+    standing: rowsJson('standingGoAhead', {
+      where: `t."ended_at" IS NULL AND t."customer_id" = v."customer_id" AND (t."vehicle_id" IS NULL OR ${ofVehicle})
+        AND (t."job_id" IS NULL OR t."job_id" IN (SELECT j."id" FROM "job" j WHERE j."shop_id" = $1 AND j."vehicle_id" = $2))`,
+      order: newestFirst,
+    }),
     findings: rowsJson('finding', { where: ofVehicle, order: `t."place_key", ${newestFirst}` }),
     photos: rowsJson('photo', { where: ofVehicle, order: newestFirst }),
     temporaryFixes: rowsJson('temporaryFix', {

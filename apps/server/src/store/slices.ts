@@ -6,118 +6,7 @@
  */
 import type { Slices, TableName } from '@holdfast/domain';
 import { readRow, storedTables } from './columns.js';
-import { shopNow } from './head.js';
-
-/** How far back closed stays and clocks are read for the rules that look at what came before. */
-const recentDays = 14;
-/** As `keptAfterEndMs` of the board: visits that ended lately may still be on it. */
-const recentlyEnded = `(j."ended_at" IS NULL OR j."ended_at" > (SELECT now FROM shop_now) - interval '36 hours')`;
-
-const idFields = [
-  'jobs',
-  'vehicles',
-  'lines',
-  'concerns',
-  'clocks',
-  'holds',
-  'partLines',
-  'orders',
-  'cautions',
-  'fixes',
-  'followUps',
-  'reports',
-  'bays',
-  'people',
-  'customers',
-] as const satisfies readonly (keyof Slices)[];
-type IdField = (typeof idFields)[number];
-
-/** Rows of a child table lead to their job, and rows that belong to the vehicle to the vehicle. */
-const toJob = [
-  ['lines', 'work_line'],
-  ['concerns', 'concern'],
-  ['clocks', 'clock'],
-  ['holds', 'hold'],
-  ['reports', 'report'],
-] as const;
-const toVehicle = [
-  ['partLines', 'part_line', 'id'],
-  ['orders', 'part_line', 'order_id'],
-  ['cautions', 'caution', 'id'],
-  ['fixes', 'temporary_fix', 'id'],
-  ['followUps', 'follow_up', 'id'],
-] as const;
-
-/** The parameter of each kind of id that a call has; a kind it does not have is an empty array. */
-type IdParams = (field: IdField) => string;
-
-function unionOf(parts: readonly string[]): string {
-  return parts.length > 0 ? parts.join('\n  UNION ALL ') : 'SELECT NULL::uuid AS id WHERE false';
-}
-
-const lately = (alias: string) =>
-  `(${alias}."to_at" IS NULL OR ${alias}."from_at" > (SELECT now FROM shop_now) - interval '${String(recentDays)} days')`;
-
-const inBay = (
-  has: (field: IdField) => boolean,
-  param: IdParams,
-) => `SELECT s."id", s."job_id", s."vehicle_id" FROM "spot_use" s WHERE s."shop_id" = $1 AND NOT s."void"
-    AND (s."bay_id" = ANY(${param('bays')})${has('reports') ? ' OR s."bay_id" IN (SELECT "bay_id" FROM reported)' : ''})
-    AND ${lately('s')}`;
-
-const onClock = (
-  has: (field: IdField) => boolean,
-  param: IdParams,
-) => `SELECT c."id", c."line_id" FROM "clock" c WHERE c."shop_id" = $1 AND NOT c."void"
-    AND (c."person_id" = ANY(${param('people')})${has('reports') ? ' OR c."person_id" IN (SELECT "person_id" FROM reported)' : ''})
-    AND ${lately('c')}`;
-
-/** A step that a call does not take costs nothing: the planner sees that it is empty. $1 is the shop. */
-function named(has: (field: IdField) => boolean, param: IdParams, plate: string | null): string {
-  const jobs = [
-    ...(has('jobs') ? [`SELECT unnest(${param('jobs')}) AS id`] : []),
-    ...toJob
-      .filter(([field]) => has(field))
-      .map(
-        ([field, table]) =>
-          `SELECT "job_id" AS id FROM "${table}" WHERE "shop_id" = $1 AND "id" = ANY(${param(field)})`,
-      ),
-  ];
-  const vehicles = [
-    ...(has('vehicles') ? [`SELECT unnest(${param('vehicles')}) AS id`] : []),
-    `SELECT "vehicle_id" AS id FROM "job" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM named_job)`,
-    ...toVehicle
-      .filter(([field]) => has(field))
-      .map(
-        ([field, table, column]) =>
-          `SELECT "vehicle_id" AS id FROM "${table}" WHERE "shop_id" = $1 AND "${column}" = ANY(${param(field)})`,
-      ),
-  ];
-  return `shop_now AS (
-  SELECT ${shopNow} AS now FROM "head" h WHERE h."shop_id" = $1
-), named_job AS (
-  ${unionOf(jobs)}
-), on_vehicle AS (
-  ${unionOf(vehicles)}
-), whole_job AS (
-  SELECT id FROM named_job
-  UNION ALL SELECT j."id" FROM "job" j WHERE j."shop_id" = $1 AND j."vehicle_id" IN (SELECT id FROM on_vehicle) AND NOT j."void" AND ${recentlyEnded}
-), reported AS (
-  ${has('reports') ? `SELECT "bay_id", "person_id" FROM "report" WHERE "shop_id" = $1 AND "id" = ANY(${param('reports')})` : 'SELECT NULL::uuid AS "bay_id", NULL::uuid AS "person_id" WHERE false'}
-), in_bay AS (
-  ${has('bays') || has('reports') ? inBay(has, param) : 'SELECT NULL::uuid AS "id", NULL::uuid AS "job_id", NULL::uuid AS "vehicle_id" WHERE false'}
-), on_clock AS (
-  ${has('people') || has('reports') ? onClock(has, param) : 'SELECT NULL::uuid AS "id", NULL::uuid AS "line_id" WHERE false'}
-), known_vehicle AS (
-  SELECT id FROM on_vehicle
-  UNION ALL SELECT "vehicle_id" FROM in_bay
-  ${plate === null ? '' : `UNION ALL SELECT "id" FROM "vehicle" WHERE "shop_id" = $1 AND "plate_key" = ${plate}`}
-), known_customer AS (
-  SELECT unnest(${param('customers')}) AS id
-  UNION ALL SELECT "customer_id" FROM "vehicle" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM on_vehicle)
-  UNION ALL SELECT "customer_id" FROM "job" WHERE "shop_id" = $1 AND "id" IN (SELECT id FROM whole_job)
-)`;
-}
+import { type Has, type IdField, idFields, type IdParams, recentlyEnded, walk, type Wide } from './slice-walk.js';
 
 const byJob = `t."job_id" IN (SELECT id FROM whole_job)`;
 const byVehicle = `t."vehicle_id" IN (SELECT id FROM on_vehicle)`;
@@ -129,20 +18,29 @@ const where: Readonly<Partial<Record<TableName, string>>> = {
   vehicle: `t."id" IN (SELECT id FROM known_vehicle)`,
   customer: `t."id" IN (SELECT id FROM known_customer)`,
   contact: `t."customer_id" IN (SELECT id FROM known_customer)`,
+  standingGoAhead: `t."customer_id" IN (SELECT id FROM known_customer) AND t."ended_at" IS NULL`,
   odometerReading: byVehicle,
   caution: `${byVehicle} AND t."ended_at" IS NULL`,
   concern: byJob,
+  attempt: byJob,
+  cause: byJob,
+  causeConcern: byJob,
   finding: byJob,
   photo: byJob,
   sheet: byJob,
   workLine: byJob,
   goAhead: byJob,
+  wheelRecord: byJob,
   clock: byJob,
   place: byJob,
   spotUse: byJob,
+  sublet: byJob,
   report: byJob,
   flag: byJob,
   hold: byJob,
+  question: byJob,
+  // What was said about a follow-up stays known, so that it is not said again.
+  call: `${byVehicle} AND (t."ended_at" IS NULL OR t."follow_up_id" IS NOT NULL OR ${byJob})`,
   holdLine: byJob,
   holdPart: byJob,
   partLine: byVehicle,
@@ -151,25 +49,66 @@ const where: Readonly<Partial<Record<TableName, string>>> = {
   partsOrder: `t."id" IN (SELECT p."order_id" FROM "part_line" p WHERE p."shop_id" = $1 AND p."vehicle_id" IN (SELECT id FROM on_vehicle))`,
   temporaryFix: `${byVehicle} AND (t."state" <> 'ended' OR ${byJob})`,
   secondCheck: byVehicle,
-  followUp: `${byVehicle} AND t."state" = 'open'`,
-};
-
-/** Rows that some calls reach besides, as a query of their ids: the kinds of id that lead to them, and the query. */
-const also: Readonly<
-  Partial<Record<TableName, readonly [from: readonly IdField[], ids: (param: IdParams) => string]>>
-> = {
-  job: [['bays', 'reports'], () => `SELECT "job_id" FROM in_bay`],
-  workLine: [['people', 'reports'], () => `SELECT "line_id" FROM on_clock`],
-  clock: [['people', 'reports'], () => `SELECT "id" FROM on_clock`],
-  place: [
-    ['bays', 'reports'],
-    () => `SELECT p."id" FROM "place" p WHERE p."shop_id" = $1 AND p."job_id" IN (SELECT "job_id" FROM in_bay)`,
-  ],
-  spotUse: [['bays', 'reports'], () => `SELECT "id" FROM in_bay`],
-  // One that a command names is loaded when it is closed too.
-  followUp: [['followUps'], (param) => `SELECT unnest(${param('followUps')})`],
+  // Whether a visit's wheels are to be tightened again stays told when that was done or dropped since.
+  followUp: `${byVehicle} AND (t."state" = 'open' OR (t."kind" = 'retorque' AND t."from_job_id" IN (SELECT id FROM whole_job)))`,
 };
 const allTables = Object.keys(where) as TableName[];
+
+/** Rows that some calls reach besides, as a query of their ids. */
+interface Also {
+  readonly when: (has: Has, wide: Wide) => boolean;
+  readonly ids: (param: IdParams) => string;
+}
+const byIds =
+  (...fields: readonly IdField[]) =>
+  (has: Has) =>
+    fields.some(has);
+const inTheBay = (has: Has, { baysOfJobs }: Wide) => has('bays') || has('reports') || baysOfJobs === true;
+const nearFire = (_has: Has, { hotWork }: Wide) => hotWork === true;
+const namesCustomers = byIds('customers', 'contacts', 'standingGoAheads');
+/** One that a command names is loaded when it has ended too, or belongs to no visit. */
+const itself = (field: IdField): Also => ({ when: byIds(field), ids: (param) => `SELECT unnest(${param(field)})` });
+
+const also: Readonly<Partial<Record<TableName, readonly Also[]>>> = {
+  job: [
+    { when: inTheBay, ids: () => `SELECT "job_id" FROM in_bay` },
+    { when: nearFire, ids: () => `SELECT "job_id" FROM fire_risk` },
+    // A customer is on the board while one of their visits or calls is; nothing that belongs to these comes along.
+    {
+      when: namesCustomers,
+      ids: () =>
+        `SELECT j."id" FROM "job" j WHERE j."shop_id" = $1 AND j."customer_id" IN (SELECT id FROM named_customer) AND ${recentlyEnded('j')}`,
+    },
+  ],
+  call: [
+    itself('calls'),
+    {
+      when: namesCustomers,
+      ids: () =>
+        `SELECT c."id" FROM "call" c WHERE c."shop_id" = $1 AND c."customer_id" IN (SELECT id FROM named_customer) AND c."ended_at" IS NULL`,
+    },
+  ],
+  workLine: [{ when: byIds('people', 'reports'), ids: () => `SELECT "line_id" FROM on_clock` }],
+  clock: [{ when: byIds('people', 'reports'), ids: () => `SELECT "id" FROM on_clock` }],
+  place: [
+    {
+      when: inTheBay,
+      ids: () => `SELECT p."id" FROM "place" p WHERE p."shop_id" = $1 AND p."job_id" IN (SELECT "job_id" FROM in_bay)`,
+    },
+  ],
+  spotUse: [
+    { when: inTheBay, ids: () => `SELECT "id" FROM in_bay` },
+    {
+      when: nearFire,
+      ids: () =>
+        `SELECT s."id" FROM "spot_use" s WHERE s."shop_id" = $1 AND s."to_at" IS NULL AND s."job_id" IN (SELECT "job_id" FROM fire_risk)`,
+    },
+  ],
+  caution: [{ when: nearFire, ids: () => `SELECT "id" FROM fire_risk` }],
+  followUp: [itself('followUps')],
+  standingGoAhead: [itself('standingGoAheads')],
+  flag: [itself('flags')],
+};
 
 export interface LoadCall {
   readonly name: string;
@@ -184,40 +123,51 @@ function statementFor(
   fields: readonly IdField[],
   byPlate: boolean,
   tables: readonly TableName[],
+  wide: Wide,
 ): { name: string; text: string } {
-  const key = `${fields.join()} ${String(byPlate)} ${tables.join()}`;
+  const key = `${fields.join()} ${String(byPlate)} ${tables.join()} ${String(wide.hotWork)} ${String(wide.baysOfJobs)}`;
   const known = statements.get(key);
   if (known) return known;
-  const has = (field: IdField) => fields.includes(field);
+  const has: Has = (field) => fields.includes(field);
   const param: IdParams = (field) => (has(field) ? `$${String(fields.indexOf(field) + 2)}::uuid[]` : `'{}'::uuid[]`);
   const rows = tables.map((name) => {
     const table = storedTables[name];
-    return `'${name}', (SELECT json_agg(${readRow(table, 't')}) FROM ${table.sql} t WHERE t."shop_id" = $1 AND NOT t."void" AND (${filterOf(name, has, param)}))`;
+    return `'${name}', (SELECT json_agg(${readRow(table, 't')}) FROM ${table.sql} t WHERE t."shop_id" = $1 AND NOT t."void" AND (${filterOf(name, has, param, wide)}))`;
   });
   const plate = byPlate ? `$${String(fields.length + 2)}` : null;
-  const text = `WITH ${named(has, param, plate)}\nSELECT json_build_object(${rows.join(',\n')})::text AS rows`;
+  const text = `WITH ${walk(has, param, plate, wide)}\nSELECT json_build_object(${rows.join(',\n')})::text AS rows`;
   const made = { name: `load-${String(statements.size)}`, text };
   statements.set(key, made);
   return made;
 }
 
-/** Both ways to a row as one set of ids: joined by OR in the condition, they would have every row of the shop read. */
-function filterOf(name: TableName, has: (field: IdField) => boolean, param: IdParams): string {
+/** All ways to a row as one set of ids: joined by OR in the condition, they would have every row of the shop read. */
+function filterOf(name: TableName, has: Has, param: IdParams, wide: Wide): string {
   const filter = where[name] ?? 'false';
-  const [from, ids] = also[name] ?? [];
-  if (!ids || !from?.some(has)) return filter;
-  return `t."id" IN (SELECT t."id" FROM ${storedTables[name].sql} t WHERE t."shop_id" = $1 AND ${filter} UNION ALL ${ids(param)})`;
+  const more = (also[name] ?? []).filter(({ when }) => when(has, wide)).map(({ ids }) => ids(param));
+  if (more.length === 0) return filter;
+  const first = `SELECT t."id" FROM ${storedTables[name].sql} t WHERE t."shop_id" = $1 AND (${filter})`;
+  return `t."id" IN (${[first, ...more].join(' UNION ALL ')})`;
 }
+
+/** For commands that look at nothing but the visit's own row: no walk, one row by its key. */
+const jobAlone = {
+  name: 'load-job-alone',
+  text: `SELECT json_build_object('job', (SELECT json_agg(${readRow(storedTables.job, 't')}) FROM "job" t WHERE t."shop_id" = $1 AND t."id" = ANY($2::uuid[]) AND NOT t."void"))::text AS rows`,
+};
 
 /** Null where a command needs no rows beyond the shop's own. */
 export function loadCall(shopId: string, slices: Slices): LoadCall | null {
   const fields = idFields.filter((field) => (slices[field]?.length ?? 0) > 0);
   if (slices.plateKey === undefined && fields.length === 0) return null;
+  if (slices.tables?.length === 0 && fields.join() === 'jobs' && slices.plateKey === undefined) {
+    return { ...jobAlone, values: [shopId, slices.jobs] };
+  }
   const tables = slices.tables
     ? allTables.filter((name) => name === 'job' || name === 'vehicle' || slices.tables?.includes(name))
     : allTables;
   return {
-    ...statementFor(fields, slices.plateKey !== undefined, tables),
+    ...statementFor(fields, slices.plateKey !== undefined, tables, slices),
     values: [
       shopId,
       ...fields.map((field) => slices[field]),

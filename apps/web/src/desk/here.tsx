@@ -29,7 +29,7 @@ export const Here = ({ visits }: { readonly visits: readonly Visit[] }): ReactEl
           {[...visits].sort(byKey).map((visit) => (
             <DeskRow
               key={visit.job.id}
-              visit={visit}
+              of={visit}
               under={[
                 visit.customer?.name ?? t('job.internal'),
                 ...(visit.job.waitsHere ? [t('desk.waitsHere')] : []),

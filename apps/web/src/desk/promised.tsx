@@ -31,7 +31,7 @@ export const Promised = ({ visits }: { readonly visits: readonly Visit[] }): Rea
           {due.map(({ visit, at }) => (
             <DeskRow
               key={visit.job.id}
-              visit={visit}
+              of={visit}
               under={visit.customer?.name}
               acts={
                 <Opener

@@ -1,30 +1,42 @@
-import { rowsOf, type Visit } from '@holdfast/board';
+import { rowsOf, type Board, type Visit } from '@holdfast/board';
 import { isReady, lineEnded } from '@holdfast/domain';
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 
-import { useBoard } from '../live/use-board.js';
+import { useBoard, useNow } from '../live/use-board.js';
 import { Part } from '../pieces/part.js';
 import { handBackPath } from '../screen-paths.js';
 import { useText } from '../text/use-text.js';
-import { DeskRow } from './desk-row.js';
+import { DeskRow, whoWords } from './desk-row.js';
 
-/** Visits whose lines have all ended: the vehicle waits for its owner. */
+/** Visits with nothing left to do, lines or only something to be looked at: the vehicle waits for its owner. */
+export const readyVisits = (board: Board, visits: readonly Visit[]): Visit[] =>
+  visits.filter(({ job, lines }) => {
+    if (lines.length > 0) return lines.every(lineEnded);
+    return job.checkedInAt !== null && isReady(rowsOf(board), job.id);
+  });
+
+/** Ready and not collected; whether the customer knows it, and whether something still stands in the way. */
 export const Ready = ({ visits }: { readonly visits: readonly Visit[] }): ReactElement => {
-  const { t } = useText();
+  const { t, format } = useText();
   const board = useBoard();
-  const ended = visits.filter((visit) => visit.lines.length > 0 && visit.lines.every(lineEnded));
+  const now = useNow(60_000);
+  const untold = new Set(
+    rowsOf(board)
+      .list('call', (call) => call.reason === 'ready' && call.endedAt === null)
+      .map((call) => call.jobId),
+  );
   return (
-    <Part heading={t('desk.ready')} under={t('desk.readyUnder')}>
-      {ended.length === 0 ? (
+    <Part id="desk-ready" heading={t('desk.ready')} under={t('desk.readyUnder')}>
+      {visits.length === 0 ? (
         <p className="hf-quiet">{t('desk.noReady')}</p>
       ) : (
         <ul className="hf-desk-list">
-          {ended.map((visit) => (
+          {visits.map((visit) => (
             <DeskRow
               key={visit.job.id}
-              visit={visit}
-              under={[visit.contact?.name ?? visit.customer?.name, visit.contact?.phone].filter(Boolean).join(', ')}
+              of={visit}
+              under={whoWords(visit)}
               acts={
                 <Link
                   className="hf-button hf-button-small hf-look-frame"
@@ -36,7 +48,10 @@ export const Ready = ({ visits }: { readonly visits: readonly Visit[] }): ReactE
               }
             >
               <p className="hf-desk-fact">
-                {isReady(rowsOf(board), visit.job.id) ? t('desk.readyNow') : t('desk.stillOpen')}
+                {isReady(rowsOf(board), visit.job.id)
+                  ? t('desk.readyNow', { since: format.moment(visit.state.since, now) })
+                  : t('desk.stillOpen')}
+                {untold.has(visit.job.id) && ` · ${t('desk.notTold')}`}
               </p>
             </DeskRow>
           ))}

@@ -1,7 +1,6 @@
 import type { VehicleView } from '@holdfast/contract';
 import type { ReactElement } from 'react';
 
-import { useBoard } from '../live/use-board.js';
 import { NumberField } from '../pieces/number-field.js';
 import { Tick } from '../pieces/ticks.js';
 import { decimalOf } from '../pieces/typed.js';
@@ -10,6 +9,7 @@ import { useText } from '../text/use-text.js';
 import { Field } from '../ui/fields/field.js';
 import { Select } from '../ui/fields/select.js';
 import type { Draft } from './draft.js';
+import { useCustomer } from './use-customer.js';
 
 type StepProps = {
   readonly view: VehicleView;
@@ -19,17 +19,101 @@ type StepProps = {
 
 const somebodyNew = 'new';
 
+type Contact = VehicleView['contacts'][number];
+
+/** Those who still speak for the customer; of the vehicle's own customer they come with its read. */
+export const useContacts = (view: VehicleView, customerId: string | null): Contact[] => {
+  const other = useCustomer(customerId === view.customer?.id ? null : customerId);
+  const contacts = customerId !== null && customerId === view.customer?.id ? view.contacts : (other?.contacts ?? []);
+  return contacts.filter((contact) => contact.endedAt === null);
+};
+
+/** What a known contact may do, as one sentence. */
+const Powers = ({ contact }: { readonly contact: Contact }): ReactElement => {
+  const { t, format } = useText();
+  const { mayBring, mayCollect, mayAgreeAny, mayAgreeUpTo } = contact;
+  const may = [
+    ...(mayBring ? [t('checkIn.mayBringIt')] : []),
+    ...(mayAgreeAny
+      ? [t('checkIn.mayAgreeAnyIt')]
+      : mayAgreeUpTo === null
+        ? []
+        : [t('checkIn.mayAgreeIt', { amount: format.money(mayAgreeUpTo) })]),
+    ...(mayCollect ? [t('checkIn.mayCollectIt')] : []),
+  ];
+  return (
+    <p className="hf-small hf-quiet">
+      {may.length === 0 ? t('checkIn.mayNothing') : t('checkIn.contactMay', { may: may.join(', ') })}
+    </p>
+  );
+};
+
+/** Somebody whom the shop does not know yet, with what they may do. */
+const NewContact = ({ draft, onChange }: Omit<StepProps, 'view'>): ReactElement => {
+  const { t } = useText();
+  const { currency } = useShopSettings();
+  const amount = decimalOf(draft.agreeUpTo);
+  return (
+    <>
+      <Field
+        label={t('checkIn.contactName')}
+        value={draft.contactName}
+        onChange={(contactName) => {
+          onChange({ contactName });
+        }}
+      />
+      <Field
+        label={t('checkIn.phone')}
+        type="tel"
+        value={draft.phone}
+        onChange={(phone) => {
+          onChange({ phone });
+        }}
+      />
+      <Tick
+        label={t('checkIn.mayBring')}
+        value={draft.mayBring}
+        onChange={(mayBring) => {
+          onChange({ mayBring });
+        }}
+      />
+      <Tick
+        label={t('checkIn.agreeAny')}
+        value={draft.agreeAny}
+        onChange={(agreeAny) => {
+          onChange({ agreeAny });
+        }}
+      />
+      {!draft.agreeAny && (
+        <NumberField
+          label={t('checkIn.agreeUpTo', { currency })}
+          hint={t('checkIn.agreeHint')}
+          value={draft.agreeUpTo}
+          onChange={(agreeUpTo) => {
+            onChange({ agreeUpTo });
+          }}
+          unit={currency}
+          units={[{ value: currency, label: currency }]}
+          places={2}
+          wrong={amount === null ? t('piece.wrong.amount') : null}
+        />
+      )}
+      <Tick
+        label={t('checkIn.mayCollect')}
+        value={draft.mayCollect}
+        onChange={(mayCollect) => {
+          onChange({ mayCollect });
+        }}
+      />
+    </>
+  );
+};
+
 /** Who is asked and called: a known contact of the customer, or a new one with what they may agree to. */
 export const StepContact = ({ view, draft, onChange }: StepProps): ReactElement => {
   const { t } = useText();
-  const { currency } = useShopSettings();
-  const board = useBoard();
-  // Contacts of the vehicle's own customer come with its read; those of another one as far as the board knows them.
-  const known =
-    draft.customerId === view.customer?.id
-      ? view.contacts
-      : [...board.tables.contact.values()].filter((contact) => contact.customerId === draft.customerId);
-  const amount = decimalOf(draft.agreeUpTo);
+  const known = useContacts(view, draft.customerId);
+  const chosen = known.find((contact) => contact.id === draft.contactId);
   return (
     <fieldset className="hf-group">
       <legend>{t('checkIn.contact')}</legend>
@@ -49,53 +133,8 @@ export const StepContact = ({ view, draft, onChange }: StepProps): ReactElement 
           ]}
         />
       )}
-      {draft.contactId === null && (
-        <>
-          <Field
-            label={t('checkIn.contactName')}
-            value={draft.contactName}
-            onChange={(contactName) => {
-              onChange({ contactName });
-            }}
-          />
-          <Field
-            label={t('checkIn.phone')}
-            type="tel"
-            value={draft.phone}
-            onChange={(phone) => {
-              onChange({ phone });
-            }}
-          />
-          <Tick
-            label={t('checkIn.agreeAny')}
-            value={draft.agreeAny}
-            onChange={(agreeAny) => {
-              onChange({ agreeAny });
-            }}
-          />
-          {!draft.agreeAny && (
-            <NumberField
-              label={t('checkIn.agreeUpTo', { currency })}
-              hint={t('checkIn.agreeHint')}
-              value={draft.agreeUpTo}
-              onChange={(agreeUpTo) => {
-                onChange({ agreeUpTo });
-              }}
-              unit={currency}
-              units={[{ value: currency, label: currency }]}
-              places={2}
-              wrong={amount === null ? t('piece.wrong.amount') : null}
-            />
-          )}
-          <Tick
-            label={t('checkIn.mayCollect')}
-            value={draft.mayCollect}
-            onChange={(mayCollect) => {
-              onChange({ mayCollect });
-            }}
-          />
-        </>
-      )}
+      {chosen !== undefined && <Powers contact={chosen} />}
+      {draft.contactId === null && <NewContact draft={draft} onChange={onChange} />}
     </fieldset>
   );
 };

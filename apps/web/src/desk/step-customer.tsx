@@ -6,6 +6,7 @@ import { Button } from '../ui/button.js';
 import { Field } from '../ui/fields/field.js';
 import type { Draft } from './draft.js';
 import { useFind } from './find-vehicle.js';
+import { useCustomer } from './use-customer.js';
 
 type StepProps = {
   readonly view: VehicleView;
@@ -16,9 +17,12 @@ type StepProps = {
 /** Whose vehicle it is: as the shop knows it, another known customer, or a new one. */
 export const StepCustomer = ({ view, draft, onChange }: StepProps): ReactElement => {
   const { t } = useText();
-  const [taken, setTaken] = useState<string | null>(view.customer?.name ?? null);
+  const [takenName, setTaken] = useState<string | null>(null);
+  const known = useCustomer(draft.customerId)?.customer.name;
+  const own = view.customer?.id === draft.customerId ? view.customer : null;
+  const taken = own?.name ?? known ?? takenName;
   const items = useFind(draft.customerId === null ? draft.customerName : '');
-  const known = items.flatMap((item) => (item.kind === 'customer' ? [item] : []));
+  const found = items.flatMap((item) => (item.kind === 'customer' ? [item] : []));
   if (draft.customerId !== null) {
     return (
       <div className="hf-row">
@@ -45,9 +49,9 @@ export const StepCustomer = ({ view, draft, onChange }: StepProps): ReactElement
         }}
         autoFocus
       />
-      {known.length > 0 && (
+      {found.length > 0 && (
         <ul className="hf-found" aria-label={t('checkIn.knownCustomer')}>
-          {known.map((item) => (
+          {found.map((item) => (
             <li key={item.id}>
               <span>{[item.name, item.fleet].filter((one) => one !== null).join(', ')}</span>
               <Button

@@ -1,16 +1,16 @@
-import type { JobView, VehicleView } from '@holdfast/contract';
+import type { VehicleView } from '@holdfast/contract';
 import { jobKinds } from '@holdfast/domain';
-import { useState, type ReactElement } from 'react';
+import type { ReactElement } from 'react';
 
-import { useRead } from '../live/reads.js';
 import { optionsOf } from '../pieces/options.js';
 import { said } from '../pieces/typed.js';
 import { useText } from '../text/use-text.js';
 import { Choice } from '../ui/fields/choice.js';
 import { Select } from '../ui/fields/select.js';
 import type { Draft } from './draft.js';
-import { StepContact } from './step-contact.js';
+import { StepContact, useContacts } from './step-contact.js';
 import { StepCustomer } from './step-customer.js';
+import { useCustomer } from './use-customer.js';
 
 type StepProps = {
   readonly view: VehicleView;
@@ -24,36 +24,33 @@ export const whoIsSaid = ({ kind, customerId, customerName, comebackOfLineId }: 
   return kind === 'internal' || customerId !== null || said(customerName) !== undefined;
 };
 
+/** Who speaks for the customer at this visit, by name: who gives a standing go-ahead. */
+export const useBringer = (view: VehicleView, draft: Draft): string => {
+  const contacts = useContacts(view, draft.customerId);
+  const customer = useCustomer(draft.customerId)?.customer ?? view.customer;
+  const contact = contacts.find((one) => one.id === draft.contactId)?.name ?? said(draft.contactName);
+  return contact ?? said(draft.customerName) ?? customer?.name ?? '';
+};
+
 /** A comeback names the line of an earlier job that it comes back for. */
 const Comeback = ({ view, draft, onChange }: StepProps): ReactElement => {
   const { t, format } = useText();
-  const earlier = view.jobs.filter((job) => job.endedAt !== null);
-  const [earlierId, setEarlierId] = useState<string | null>(earlier[0]?.id ?? null);
-  const lines = useRead<JobView>(earlierId === null ? null : `/api/jobs/${earlierId}`, [`job:${earlierId ?? ''}`]).data
-    ?.lines;
   return (
-    <div className="hf-pair">
-      <Select
-        label={t('checkIn.comebackJob')}
-        value={earlierId}
-        onChange={(id) => {
-          setEarlierId(id);
-          onChange({ comebackOfLineId: null });
-        }}
-        options={earlier.map((job) => ({
-          value: job.id,
-          label: t('checkIn.comebackJobIs', { number: job.number, day: format.date(Date.parse(job.checkedInAt)) }),
-        }))}
-      />
-      <Select
-        label={t('checkIn.comebackLine')}
-        value={draft.comebackOfLineId}
-        onChange={(comebackOfLineId) => {
-          onChange({ comebackOfLineId });
-        }}
-        options={(lines ?? []).map((line) => ({ value: line.id, label: line.title }))}
-      />
-    </div>
+    <Select
+      label={t('checkIn.comebackOf')}
+      value={draft.comebackOfLineId}
+      onChange={(comebackOfLineId) => {
+        onChange({ comebackOfLineId });
+      }}
+      options={view.workDone.map((line) => ({
+        value: line.lineId,
+        label: t('checkIn.workDoneIs', {
+          title: line.title,
+          number: line.jobNumber,
+          day: format.date(Date.parse(line.endedAt)),
+        }),
+      }))}
+    />
   );
 };
 
@@ -71,7 +68,7 @@ export const StepWho = (props: StepProps): ReactElement => {
         }}
         options={optionsOf(jobKinds, (value) => t(`word.job.${value}`)).map((option) => ({
           ...option,
-          isDisabled: option.value === 'comeback' && view.jobs.every((job) => job.endedAt === null),
+          isDisabled: option.value === 'comeback' && view.workDone.length === 0,
         }))}
       />
       {draft.kind === 'comeback' && <Comeback {...props} />}

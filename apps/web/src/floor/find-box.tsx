@@ -1,8 +1,8 @@
-import { openVisits, type Board, type Visit } from '@holdfast/board';
+import { expectedVisits, openVisits, type Board, type Visit } from '@holdfast/board';
 import type { FindView } from '@holdfast/contract';
 import { foldKey } from '@holdfast/domain';
 import { useEffect, useState, type KeyboardEvent, type ReactElement } from 'react';
-import { Link } from 'wouter';
+import { Link, useLocation } from 'wouter';
 
 import { useRead } from '../live/reads.js';
 import { useVisitWords } from '../pieces/visit-words.js';
@@ -10,19 +10,12 @@ import { jobPath, vehiclePath } from '../screen-paths.js';
 import { useText, type Translate } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
 import { Field } from '../ui/fields/field.js';
+import { findHere } from './find-here.js';
 import { goToJob } from './go-to.js';
 
 /** How long typing rests before the server is asked. */
 const restMs = 250;
 const mostShown = 6;
-
-const begins = (text: string | null | undefined, key: string): boolean =>
-  text != null && text.split(/\s+/).some((word, at, all) => foldKey(at === 0 ? all.join(' ') : word).startsWith(key));
-
-const matches = ({ job, vehicle, customer, contact, place }: Visit, key: string): boolean =>
-  [vehicle.plate, job.keyTag, String(job.number), customer?.name, contact?.name, place?.yardSpot].some((text) =>
-    begins(text, key),
-  );
 
 const useRested = (typed: string): string => {
   const [rested, setRested] = useState('');
@@ -63,27 +56,29 @@ const Elsewhere = ({ item, t }: { readonly item: Item; readonly t: Translate }):
 
 type FindProps = { readonly board: Board; readonly now: number };
 
-/** One box for plates, names and keys; what is on the floor is gone to there, the rest is linked. */
+/** One box for plates, names, keys and spots; what is on the floor is gone to there, the rest is linked. */
 export const FindBox = ({ board, now }: FindProps): ReactElement => {
-  const { t } = useText();
+  const { t, format } = useText();
+  const [, navigate] = useLocation();
   const words = useVisitWords(board, now);
   const [typed, setTyped] = useState('');
   const rested = useRested(typed.trim());
   const found = useRead<FindView>(rested.length < 2 ? null : `/api/find?q=${encodeURIComponent(rested)}`, []);
   const key = foldKey(typed);
-  const here =
-    key === ''
-      ? []
-      : openVisits(board, now)
-          .filter((visit) => matches(visit, key))
-          .slice(0, mostShown);
+  const here = findHere([...openVisits(board, now), ...expectedVisits(board, now)], typed).slice(0, mostShown);
   const hereIds = new Set(here.flatMap(({ job, vehicle }) => [job.id, vehicle.id]));
   const elsewhere =
     rested.length < 2 ? [] : (found.data?.items ?? []).filter((item) => !hereIds.has(item.id)).slice(0, mostShown);
   const isAnswered = key !== '' && (here.length > 0 || (rested === typed.trim() && !found.isFetching));
   const go = (visit: Visit): void => {
     setTyped('');
-    goToJob(visit.job.number);
+    // One that comes another day stands nowhere on the floor.
+    if (!goToJob(visit.job.number)) navigate(jobPath(visit.job.id));
+  };
+  const whereIs = (visit: Visit): string => {
+    const { description } = visit.vehicle;
+    if (visit.job.arrivedAt !== null) return t('floor.foundAt', { description, place: words.place(visit) });
+    return t('floor.foundExpected', { description, at: format.moment(visit.job.expectedAt ?? now, now) });
   };
   const pressed = (event: KeyboardEvent): void => {
     const [first] = here;
@@ -115,9 +110,7 @@ export const FindBox = ({ board, now }: FindProps): ReactElement => {
                   >
                     <span className="hf-found-row">
                       <strong className="hf-code">{visit.vehicle.plate}</strong>
-                      <span className="hf-quiet">
-                        {t('floor.foundAt', { description: visit.vehicle.description, place: words.place(visit) })}
-                      </span>
+                      <span className="hf-quiet">{whereIs(visit)}</span>
                     </span>
                   </Button>
                 </li>

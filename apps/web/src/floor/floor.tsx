@@ -1,7 +1,7 @@
 // floor/ hides how the whole shop is seen at once. It guarantees that bays stand in the order of the building and are
 // never sorted by status, that a vehicle is placed by one path for mouse, glove, keyboard and screen reader, that every
 // bay that cannot take it says why, and that what stands somewhere already can always be recorded there.
-import { openVisits, spotsInOrder } from '@holdfast/board';
+import { expectedVisits, openVisits, spotsInOrder } from '@holdfast/board';
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 
@@ -15,6 +15,7 @@ import { ScreenHead } from '../shell/screen-head.js';
 import { StripBoard } from '../strip/strip-board.js';
 import { useText } from '../text/use-text.js';
 import { EmptyState } from '../ui/empty-state.js';
+import { ExpectedToday } from './expected-today.js';
 import { FindBox } from './find-box.js';
 import { floorWindow } from './floor-window.js';
 import { OffBays } from './off-bays.js';
@@ -66,7 +67,9 @@ const FloorScreen = (): ReactElement => {
         </StripBoard>
       )}
       <OffBays visits={visits.filter(({ place }) => place?.kind !== 'bay')} board={board} now={now} picked={picked} />
+      <ExpectedToday visits={expectedVisits(board, now)} board={board} now={now} />
       {picked.placing.question}
+      {picked.swapping.question}
     </>
   );
 };

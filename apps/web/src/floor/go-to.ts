@@ -1,6 +1,8 @@
-const go = (place: HTMLElement | null): void => {
+/** False where there is no such place on the screen. */
+const go = (place: HTMLElement | null): boolean => {
   place?.scrollIntoView({ block: 'center' });
   place?.focus({ preventScroll: true });
+  return place !== null;
 };
 
 const bayRow = (name: string): HTMLElement | null =>
@@ -11,13 +13,12 @@ export const goToBay = (name: string): void => {
   go(bayRow(name));
 };
 
-export const goToJob = (number: number): void => {
+export const goToJob = (number: number): boolean =>
   go(
     document.querySelector<HTMLElement>(
       `.hf-bay-row[data-job="${String(number)}"], .hf-off-row[data-job="${String(number)}"]`,
     ),
   );
-};
 
 export const goToFind = (): void => {
   go(document.querySelector<HTMLElement>('input[name="find"]'));

@@ -4,6 +4,7 @@ import { Link } from 'wouter';
 
 import { useMay } from '../live/session.js';
 import { FlagLines } from '../pieces/flag-lines.js';
+import { useOutWords } from '../pieces/out-words.js';
 import { said } from '../pieces/typed.js';
 import { shownCautions } from '../pieces/vehicle-head.js';
 import { useVisitWords } from '../pieces/visit-words.js';
@@ -26,15 +27,39 @@ type RowsProps = {
   readonly picked: PickedState;
 };
 
-const whereWords = ({ job, place }: Visit, t: Translate): string[] => [
-  ...(place?.yardSpot == null ? [] : [t('visit.yardSpot', { spot: place.yardSpot })]),
-  job.keyTag === null ? t('floor.noKey') : t('floor.key', { key: job.keyTag }),
-];
+const keyWords = ({ job }: Visit, t: Translate): string =>
+  job.keyTag === null ? t('floor.noKey') : t('floor.key', { key: job.keyTag });
+
+/** Where it stands and its key; of one that is out, who has it and whether its spot is kept. */
+const useWhere = ({ board, now }: Pick<RowsProps, 'board' | 'now'>) => {
+  const { t } = useText();
+  const out = useOutWords(board, now);
+  return (visit: Visit): string[] => {
+    const { place } = visit;
+    if (place?.kind === 'roadTest' || place?.kind === 'away') {
+      const { who, spot } = out(visit);
+      return [who, spot];
+    }
+    return [...(place?.yardSpot == null ? [] : [t('visit.yardSpot', { spot: place.yardSpot })]), keyWords(visit, t)];
+  };
+};
+
+/** What goes on with it; of one that is out, since when, and when it is due back. */
+const useStateWords = ({ board, now }: Pick<RowsProps, 'board' | 'now'>) => {
+  const words = useVisitWords(board, now);
+  const out = useOutWords(board, now);
+  return (visit: Visit): string => {
+    if (visit.place?.kind !== 'roadTest' && visit.place?.kind !== 'away') return words.state(visit);
+    const { since, due } = out(visit);
+    return [since, due].filter((phrase) => phrase !== null).join(', ');
+  };
+};
 
 /** The mark of a wait: blue while somebody waits, with the reason's glyph. */
 const WaitCell = ({ board, visit, now }: { board: Board; visit: Visit; now: number }): ReactElement | null => {
   const { t } = useText();
-  const wait = waitOf(visit, calendarOfBoard(board), now);
+  const isOut = visit.place?.kind === 'roadTest' || visit.place?.kind === 'away';
+  const wait = isOut ? null : waitOf(visit, calendarOfBoard(board), now);
   const reason = visit.state.kind === 'held' ? visit.state.reason : null;
   if (reason === null && wait?.waiting === undefined) return null;
   return (
@@ -47,7 +72,8 @@ const WaitCell = ({ board, visit, now }: { board: Board; visit: Visit; now: numb
 
 const OffRow = ({ board, now, picked, visit }: RowsProps & { readonly visit: Visit }): ReactElement => {
   const { t } = useText();
-  const words = useVisitWords(board, now);
+  const stateWords = useStateWords({ board, now });
+  const where = useWhere({ board, now });
   const promise = usePromiseWords(now);
   const { job, vehicle } = visit;
   return (
@@ -64,18 +90,18 @@ const OffRow = ({ board, now, picked, visit }: RowsProps & { readonly visit: Vis
         </Link>
         <span className="hf-small">{vehicle.description}</span>
       </div>
-      <span className="hf-off-where hf-small">{whereWords(visit, t).join(', ')}</span>
+      <span className="hf-off-where hf-small">{where(visit).join(', ')}</span>
       <span className="hf-off-promise hf-small">{promise(job.promisedAt)}</span>
       <span className="hf-off-state">
         <WaitCell board={board} visit={visit} now={now} />
         <span>
-          {words.state(visit)}
+          {stateWords(visit)}
           {job.waitsHere && `, ${t('floor.waitsHere')}`}
           {job.boardNote !== null && <span className="hf-quiet hf-off-note">{job.boardNote}</span>}
         </span>
       </span>
       <span className="hf-off-acts">
-        <VehicleActs visit={visit} picked={picked} />
+        <VehicleActs board={board} now={now} visit={visit} picked={picked} />
       </span>
       <FlagLines board={board} jobId={job.id} />
     </li>

@@ -9,7 +9,7 @@ import { useEscape, type PickedState } from './picked.js';
 /** Says what is picked, stays in sight while its place is chosen, and asks how it is moved when it does not roll. */
 export const PickedBar = ({ picked }: { readonly picked: PickedState }): ReactElement => {
   const { t } = useText();
-  const { visit, putBack, placing, movedHow } = picked;
+  const { visit, putBack, placing, swapping, movedHow } = picked;
   useEscape(visit !== undefined, putBack);
   const start = useRef<HTMLDivElement>(null);
   const jobId = visit?.job.id;
@@ -30,7 +30,7 @@ export const PickedBar = ({ picked }: { readonly picked: PickedState }): ReactEl
             </p>
             <Button onPress={putBack}>{t('floor.putBack')}</Button>
             {!visit.vehicle.rolls && <MovedHow state={movedHow} />}
-            <Refusal problem={placing.sending.problem} jobId={visit.job.id} />
+            <Refusal problem={placing.sending.problem ?? swapping.sending.problem} jobId={visit.job.id} />
           </div>
         )}
       </div>

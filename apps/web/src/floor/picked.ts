@@ -4,6 +4,7 @@ import { useEffect, useState } from 'react';
 import { useMovedHow, type MovedHowState } from '../pieces/moved-how.js';
 import type { Moving } from '../pieces/placing.js';
 import { usePlacing, useSpotName, type Placing } from '../pieces/use-placing.js';
+import { useSwapping, type Swapping } from '../pieces/use-swapping.js';
 import { focusBay } from './go-to.js';
 
 export type PickedState = {
@@ -12,6 +13,7 @@ export type PickedState = {
   readonly pick: (jobId: string) => void;
   readonly putBack: () => void;
   readonly placing: Placing;
+  readonly swapping: Swapping;
   readonly movedHow: MovedHowState;
   readonly moving: Moving;
 };
@@ -31,10 +33,11 @@ export const usePicked = (board: Board, now: number): PickedState => {
     putBack();
     if (spot !== null) focusBay(nameOf(spot));
   });
+  const swapping = useSwapping(putBack);
   const found = jobId === null ? undefined : visitOf(board, jobId, now);
   const visit = found?.job.endedAt === null ? found : undefined;
   const moving = visit?.vehicle.rolls === false ? movedHow.moving : {};
-  return { visit, pick: setJobId, putBack, placing, movedHow, moving };
+  return { visit, pick: setJobId, putBack, placing, swapping, movedHow, moving };
 };
 
 /** Calls `leave` on Esc while something is picked and no layer lies over the screen. */

@@ -5,13 +5,17 @@ import { useState, type ReactElement } from 'react';
 import { useMay } from '../live/session.js';
 import { FlagLines } from '../pieces/flag-lines.js';
 import { HoldForm } from '../pieces/hold-form.js';
+import { useHotWorkBeside } from '../pieces/hot-work-beside.js';
 import { SpotPlace } from '../pieces/spot-place.js';
+import { SwapPlace } from '../pieces/swap-place.js';
 import { useSpotName } from '../pieces/use-placing.js';
+import { swapsWith } from '../pieces/use-swapping.js';
 import { shownCautions } from '../pieces/vehicle-head.js';
 import { useVisitWords } from '../pieces/visit-words.js';
 import { jobPath } from '../screen-paths.js';
 import { BayRow, type BayRowProps } from '../strip/bay-row.js';
 import { useText } from '../text/use-text.js';
+import type { ShownCaution } from '../ui/caution-slot.js';
 import type { PickedState } from './picked.js';
 import { usePromiseWords } from './promise-words.js';
 import { segmentsOfSpot, stitchedOfSpot } from './spot-strip.js';
@@ -45,6 +49,8 @@ const WhyForm = ({ visit, board, onClose }: WhyProps): ReactElement => (
 
 type TakenProps = {
   readonly row: SpotRowProps;
+  /** What goes on in the neighbouring bays that somebody here has to mind. */
+  readonly beside: readonly ShownCaution[];
   readonly visit: Visit;
   readonly name: string;
   readonly shared: Pick<BayRowProps, 'segments' | 'stitched' | 'keyCap'>;
@@ -59,7 +65,7 @@ const usePhrases = ({ job, vehicle }: Visit, now: number): string[] => {
   return [vehicle.description, promise(job.promisedAt), waits, job.boardNote].filter((phrase) => phrase !== null);
 };
 
-const TakenSpot = ({ row, visit, name, shared, place }: TakenProps): ReactElement => {
+const TakenSpot = ({ row, beside, visit, name, shared, place }: TakenProps): ReactElement => {
   const { board, spot, now, picked } = row;
   const { t } = useText();
   const may = useMay();
@@ -67,7 +73,8 @@ const TakenSpot = ({ row, visit, name, shared, place }: TakenProps): ReactElemen
   const phrases = usePhrases(visit, now);
   const [asksWhy, setAsksWhy] = useState(false);
   const { job, vehicle, state } = visit;
-  const mayAsk = state.kind === 'noReason' && state.workLeft && may.command('openHold');
+  const isKept = spot.use?.kind === 'kept';
+  const mayAsk = !isKept && state.kind === 'noReason' && state.workLeft && may.command('openHold');
   const last = shared.segments.at(-1);
   const ask = (): void => {
     setAsksWhy(true);
@@ -77,9 +84,13 @@ const TakenSpot = ({ row, visit, name, shared, place }: TakenProps): ReactElemen
       <BayRow
         {...shared}
         subject={{ name, vehicle: vehicle.plate, fixCount: visit.fixes.length }}
-        cautions={shownCautions(visit.cautions, t)}
-        state={spot.use?.kind === 'kept' ? t('floor.kept', { plate: vehicle.plate }) : words.state(visit)}
-        ready={phrases.map((phrase) => (
+        cautions={[...shownCautions(visit.cautions, t), ...beside]}
+        state={
+          isKept
+            ? t('floor.kept', { plate: vehicle.plate, place: visit.place?.kind ?? 'roadTest' })
+            : words.state(visit)
+        }
+        ready={[...beside.map(({ words: minded }) => minded), ...phrases].map((phrase) => (
           <span key={phrase} className="hf-bay-phrase">
             {phrase}
           </span>
@@ -88,7 +99,7 @@ const TakenSpot = ({ row, visit, name, shared, place }: TakenProps): ReactElemen
         job={job.number}
         vehiclePath={jobPath(job.id)}
         isPicked={picked.visit?.job.id === job.id}
-        vehicleAct={<VehicleActs visit={visit} picked={picked} />}
+        vehicleAct={<VehicleActs board={board} now={now} visit={visit} picked={picked} />}
         stateAct={mayAsk && picked.visit === undefined && <SayWhy plate={vehicle.plate} ask={ask} />}
         {...(mayAsk && last?.kind === 'noReason' ? { askWhy: { from: last.from, press: ask } } : {})}
         act={
@@ -123,10 +134,25 @@ export const SpotRow = (props: SpotRowProps): ReactElement => {
     stitched: stitchedOfSpot(board, spot, window),
     ...(keyCap === null ? {} : { keyCap }),
   };
-  const place = picked.visit && <SpotPlace spot={spot} name={name} visit={picked.visit} picked={picked} />;
+  const beside = useHotWorkBeside(board, spot.bay.id, now);
+  const other = picked.visit === undefined ? null : swapsWith(picked.visit, spot, visit);
+  const place = picked.visit && (
+    <>
+      {other !== null && (
+        <SwapPlace visit={picked.visit} other={other} moving={picked.moving} swapping={picked.swapping} />
+      )}
+      <SpotPlace spot={spot} name={name} visit={picked.visit} picked={picked} />
+    </>
+  );
   return visit === undefined ? (
-    <BayRow {...shared} subject={{ name }} cautions={[]} state={empty} act={place} />
+    <BayRow
+      {...shared}
+      subject={{ name }}
+      cautions={beside}
+      state={[empty, ...beside.map(({ words }) => words)].join(', ')}
+      act={place}
+    />
   ) : (
-    <TakenSpot row={props} visit={visit} name={name} shared={shared} place={place} />
+    <TakenSpot row={props} beside={beside} visit={visit} name={name} shared={shared} place={place} />
   );
 };

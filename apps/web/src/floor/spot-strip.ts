@@ -49,11 +49,12 @@ export const segmentsOfSpot = (
   const ages = agesOf(segments);
   const dayMinutes = dayMinutesOf(calendar, now);
   const wait = visit && waitOf(visit, calendar, now);
-  return segments.map((segment, at) => {
+  const kept = keptOf(board, spot, now);
+  return segments.flatMap((segment, at) => {
     const { from, to, reason } = segment;
     const isLast = at === segments.length - 1 && to >= now;
     const age = ages.get(segment);
-    return {
+    const drawn: StripSegment = {
       from,
       to,
       kind: kindOf[segment.class],
@@ -61,7 +62,35 @@ export const segmentsOfSpot = (
       ...(age === undefined ? {} : { ageTicks: ageTicksOf(age, dayMinutes) }),
       ...(isLast && wait && isWait(segment) ? lastingWait(visit, wait) : {}),
     };
+    return withKept(drawn, kept);
   });
+};
+
+type Kept = Interval & { readonly plate: string };
+
+/** When the spot was kept for a vehicle that was out, in order of time. */
+const keptOf = (board: Board, spot: Spot, now: number): Kept[] =>
+  rowsOf(board)
+    .list('spotUse', (use) => use.bayId === spot.bay.id && use.spot === spot.spot && use.kind === 'kept')
+    .map(({ fromAt, toAt, vehicleId }) => ({
+      from: fromAt,
+      to: toAt ?? now,
+      plate: board.tables.vehicle.get(vehicleId)?.plate ?? '',
+    }))
+    .sort((a, b) => a.from - b.from);
+
+/** The stretches of a segment in which nothing stood there are drawn as kept, whatever is worked or waited for meanwhile. */
+export const withKept = (segment: StripSegment, kept: readonly Kept[]): StripSegment[] => {
+  const parts: StripSegment[] = [];
+  let { from } = segment;
+  for (const { from: out, to: back, plate } of kept) {
+    const [begins, ends] = [Math.max(from, out), Math.min(segment.to, back)];
+    if (begins >= ends) continue;
+    if (begins > from) parts.push({ ...segment, from, to: begins });
+    parts.push({ from: begins, to: ends, kind: 'kept', label: plate });
+    from = ends;
+  }
+  return from < segment.to ? [...parts, { ...segment, from }] : parts;
 };
 
 const lastingWait = (visit: Visit, wait: NonNullable<ReturnType<typeof waitOf>>): Partial<StripSegment> => ({

@@ -1,29 +1,150 @@
-import type { Visit } from '@holdfast/board';
-import type { ReactElement } from 'react';
+import type { Board, Visit } from '@holdfast/board';
+import { useState, type ReactElement } from 'react';
+import { useLocation } from 'wouter';
 
 import { useMay } from '../live/session.js';
+import { BackFromRoadTestForm, RoadTestForm } from '../pieces/road-test-forms.js';
+import { BoardNoteForm } from '../pieces/small-turn-forms.js';
+import { jobPath } from '../screen-paths.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
+import { Sheet } from '../ui/layers/dialog.js';
 import type { PickedState } from './picked.js';
 
-type ActsProps = { readonly visit: Visit; readonly picked: PickedState };
+type ActsProps = { readonly board: Board; readonly now: number; readonly visit: Visit; readonly picked: PickedState };
 
-/** Pick it; nothing while another one is picked. */
-export const VehicleActs = ({ visit, picked }: ActsProps): ReactElement | null => {
+type Open = 'nothing' | 'acts' | 'roadTest' | 'back' | 'note';
+
+type MoreProps = Omit<ActsProps, 'now'> & {
+  readonly onOpen: (open: Open) => void;
+};
+
+/** What can be done with a vehicle besides placing it, each one large button. */
+const MoreSheet = ({ visit, picked, onOpen }: MoreProps): ReactElement => {
   const { t } = useText();
   const may = useMay();
-  const { plate } = visit.vehicle;
-  if (picked.visit !== undefined || !may.command('takeIntoBay')) return null;
+  const [, navigate] = useLocation();
+  const { job, vehicle, place } = visit;
+  const close = (): void => {
+    onOpen('nothing');
+  };
   return (
-    <Button
-      size="small"
-      label={t('floor.pickNamed', { plate })}
-      onPress={() => {
-        picked.pick(visit.job.id);
-      }}
-    >
-      {t('floor.pick')}
-    </Button>
+    <Sheet isOpen onClose={close} heading={t('floor.moreHeading', { plate: vehicle.plate })}>
+      <div className="hf-acts">
+        {may.command('takeIntoBay') && (
+          <Button
+            size="act"
+            onPress={() => {
+              close();
+              picked.pick(job.id);
+            }}
+          >
+            {t('floor.place')}
+          </Button>
+        )}
+        {place?.kind === 'roadTest'
+          ? may.command('returnFromRoadTest') && (
+              <Button
+                size="act"
+                onPress={() => {
+                  onOpen('back');
+                }}
+              >
+                {t('floor.roadTestBack')}
+              </Button>
+            )
+          : may.command('takeOnRoadTest') && (
+              <Button
+                size="act"
+                onPress={() => {
+                  onOpen('roadTest');
+                }}
+              >
+                {t('floor.roadTestOut')}
+              </Button>
+            )}
+        {may.command('setBoardNote') && (
+          <Button
+            size="act"
+            onPress={() => {
+              onOpen('note');
+            }}
+          >
+            {t('floor.boardNote')}
+          </Button>
+        )}
+        <Button
+          size="act"
+          onPress={() => {
+            navigate(jobPath(job.id));
+          }}
+        >
+          {t('floor.toJob')}
+        </Button>
+      </div>
+      {place?.kind === 'bay' && may.command('swapBays') && <p className="hf-quiet">{t('floor.swapHint')}</p>}
+    </Sheet>
+  );
+};
+
+/** Pick it, or more; of one on a road test first that it is back. Nothing while another one is picked. */
+export const VehicleActs = ({ board, now, visit, picked }: ActsProps): ReactElement | null => {
+  const { t } = useText();
+  const may = useMay();
+  const [open, setOpen] = useState<Open>('nothing');
+  const { plate } = visit.vehicle;
+  if (picked.visit !== undefined) return null;
+  const close = (): void => {
+    setOpen('nothing');
+  };
+  const isOut = visit.place?.kind === 'roadTest';
+  const canPick = may.command('takeIntoBay');
+  const forms: Readonly<Record<Open, ReactElement | null>> = {
+    nothing: null,
+    acts: <MoreSheet board={board} visit={visit} picked={picked} onOpen={setOpen} />,
+    roadTest: <RoadTestForm board={board} visit={visit} now={now} onClose={close} />,
+    back: <BackFromRoadTestForm board={board} visit={visit} onClose={close} />,
+    note: <BoardNoteForm job={visit.job} onClose={close} />,
+  };
+  return (
+    <>
+      {isOut && may.command('returnFromRoadTest') ? (
+        <Button
+          size="small"
+          label={t('floor.roadTestBackNamed', { plate })}
+          onPress={() => {
+            setOpen('back');
+          }}
+        >
+          {t('roadTest.backAct')}
+        </Button>
+      ) : (
+        canPick && (
+          <Button
+            size="small"
+            label={t('floor.pickNamed', { plate })}
+            onPress={() => {
+              picked.pick(visit.job.id);
+            }}
+          >
+            {t('floor.pick')}
+          </Button>
+        )
+      )}
+      {(canPick || may.command('setBoardNote')) && (
+        <Button
+          size="small"
+          look="plain"
+          label={t('floor.moreNamed', { plate })}
+          onPress={() => {
+            setOpen('acts');
+          }}
+        >
+          {t('floor.more')}
+        </Button>
+      )}
+      {forms[open]}
+    </>
   );
 };
 

@@ -18,16 +18,46 @@ const useFound = (): ((finding: SheetFinding) => string) => {
     ].join(', ');
 };
 
+type SheetConcern = SheetContent['concerns'][number];
+
+/** How often it was tried to make it appear, how often it did, and under which conditions. */
+const useTried = (): ((concern: SheetConcern) => string[]) => {
+  const { t } = useText();
+  return ({ attempts }) => {
+    if (attempts.length === 0) return [];
+    const shown = attempts.filter((attempt) => attempt.appeared);
+    const conditions = [...new Set(shown.map((attempt) => attempt.conditions))].join('; ');
+    const tried = t('sheet.triedTimes', { appeared: shown.length, tries: attempts.length });
+    return [conditions === '' ? tried : withWords(tried, conditions)];
+  };
+};
+
+/** Causes with how sure they are, then what was found about it. */
+const useFoundAbout = (): ((concern: SheetConcern) => string) => {
+  const { t } = useText();
+  const found = useFound();
+  return ({ knownCauses, causes }) => {
+    const all = [
+      ...knownCauses.map(({ words, certainty }) => `${words} (${t(`word.certainty.${certainty}`)})`),
+      ...causes.map(found),
+    ];
+    return all.length === 0 ? t('sheet.nothingFound') : all.join('; ');
+  };
+};
+
 const withWords = (...words: readonly (string | null)[]): string => words.filter((one) => one !== null).join(': ');
 
 /** Concern – cause – correction, and what was done or found besides. */
 export const SheetConcerns = ({ content }: Props): ReactElement => {
   const { t } = useText();
   const found = useFound();
+  const tried = useTried();
+  const foundAbout = useFoundAbout();
   const { concerns, otherWork, otherFindings } = content;
   const triples = concerns.map((concern) => [
     [t('sheet.reported'), withWords(concern.words, concern.conditions)],
-    [t('sheet.found'), concern.causes.length === 0 ? t('sheet.nothingFound') : concern.causes.map(found).join('; ')],
+    ...tried(concern).map((words) => [t('sheet.tried'), words]),
+    [t('sheet.found'), foundAbout(concern)],
     [
       t('sheet.done'),
       concern.corrections.length === 0

@@ -1,6 +1,6 @@
 import type { JobView } from '@holdfast/contract';
 import type { SheetContent } from '@holdfast/domain';
-import type { ReactElement } from 'react';
+import { useState, type ReactElement } from 'react';
 import { Link } from 'wouter';
 
 import { cautionWords } from '../pieces/vehicle-head.js';
@@ -9,9 +9,13 @@ import { ScreenHead } from '../shell/screen-head.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
 import { EmptyState } from '../ui/empty-state.js';
+import { Choice } from '../ui/fields/choice.js';
 import { SheetConcerns } from './sheet-concerns.js';
+import { sheetContentOf } from './sheet-content.js';
 import { SheetSection } from './sheet-section.js';
 import { SheetComeBack, SheetTemporary } from './sheet-temporary.js';
+import { SheetRelease, SheetSublets, SheetWheels } from './sheet-work.js';
+import { UndoHandBack } from './undo-form.js';
 
 type ContentProps = { readonly content: SheetContent };
 
@@ -102,7 +106,7 @@ const Foot = ({ content }: ContentProps): ReactElement => {
     <footer className="hf-stack">
       <p>
         {t('sheet.leaves', { leaves: t(`word.leaves.${leavesBy}`), name: receivedBy, how: receivedHow })}{' '}
-        {t('sheet.by', { name: handedBackBy, shop })}
+        {t(content.release === null ? 'sheet.by' : 'sheet.releasedBy', { name: handedBackBy, shop })}
       </p>
       <p className="hf-small">{t('sheet.defer')}</p>
       <div className="hf-sheet-sign">
@@ -113,26 +117,39 @@ const Foot = ({ content }: ContentProps): ReactElement => {
   );
 };
 
-const Page = ({ content }: ContentProps): ReactElement => {
+const Page = ({ content, voidedWords }: ContentProps & { readonly voidedWords: string | null }): ReactElement => {
   const { t } = useText();
   return (
-    <div className="hf-sheet">
+    <div className="hf-sheet" {...(voidedWords === null ? {} : { 'data-void': true })}>
+      {voidedWords !== null && <p className="hf-sheet-void">{t('sheet.void', { words: voidedWords })}</p>}
       <div className="hf-sheet-head">
-        <h1>{t('sheet.heading', { plate: content.vehicle.plate })}</h1>
+        <h1>
+          {t(content.release === null ? 'sheet.heading' : 'sheet.releaseHeading', { plate: content.vehicle.plate })}
+        </h1>
         <span>{`${content.shop} · ${t('sheet.job', { number: content.jobNumber })}`}</span>
       </div>
       <Facts content={content} />
+      <SheetRelease content={content} />
       {content.cautions.length > 0 && (
         <SheetSection heading={t('sheet.cautions')}>
           <ul>
             {content.cautions.map((caution) => (
-              <li key={caution.code}>{cautionWords(caution, t)}</li>
+              <li key={caution.code}>
+                {cautionWords(caution, t)}
+                <span className="hf-small hf-quiet">
+                  {' '}
+                  {t(caution.standing ? 'sheet.cautionStays' : 'sheet.cautionOfVisit')}
+                </span>
+              </li>
             ))}
           </ul>
+          <p className="hf-small">{t('sheet.cautionsDefer')}</p>
         </SheetSection>
       )}
       <SheetConcerns content={content} />
       <Parts content={content} />
+      <SheetWheels content={content} />
+      <SheetSublets content={content} />
       <SheetTemporary content={content} />
       <NotDone content={content} />
       <SheetComeBack content={content} />
@@ -141,10 +158,38 @@ const Page = ({ content }: ContentProps): ReactElement => {
   );
 };
 
-/** The sheet as it was frozen when the vehicle left; the last one that was not taken back. */
+type SheetRow = JobView['sheets'][number];
+
+type ChooseProps = {
+  readonly sheets: readonly SheetRow[];
+  readonly shown: SheetRow;
+  readonly onShow: (id: string) => void;
+};
+
+/** The sheets of a visit that was handed back more than once: the one that holds, and the void ones. */
+const ChooseSheet = ({ sheets, shown, onShow }: ChooseProps): ReactElement | null => {
+  const { t, format } = useText();
+  if (sheets.length < 2) return null;
+  return (
+    <Choice
+      label={t('sheet.which')}
+      value={shown.id}
+      onChange={onShow}
+      options={sheets.map((sheet) => {
+        const at = `${format.date(Date.parse(sheet.effectiveAt))}, ${format.time(Date.parse(sheet.effectiveAt))}`;
+        return { value: sheet.id, label: t(sheet.voidedWords === null ? 'sheet.of' : 'sheet.ofVoid', { at }) };
+      })}
+    />
+  );
+};
+
+/** The sheet as it was frozen when the vehicle left: the one that holds, else the last one, which is void. */
 export const Sheet = ({ view }: { readonly view: JobView }): ReactElement => {
   const { t } = useText();
-  const sheet = view.sheets.at(-1);
+  const [chosen, setChosen] = useState<string | null>(null);
+  const { sheets } = view;
+  const sheet =
+    sheets.find((one) => one.id === chosen) ?? sheets.findLast((one) => one.voidedWords === null) ?? sheets.at(-1);
   const toJob = (
     <Link className="hf-button hf-button-small hf-look-frame" href={jobPath(view.job.id)}>
       {t('handBack.toJob')}
@@ -160,18 +205,22 @@ export const Sheet = ({ view }: { readonly view: JobView }): ReactElement => {
   }
   return (
     <article data-job={view.job.number}>
-      <div className="hf-sheet-acts hf-row">
-        <Button
-          look="ink"
-          onPress={() => {
-            print();
-          }}
-        >
-          {t('sheet.print')}
-        </Button>
-        {toJob}
+      <div className="hf-sheet-acts hf-stack">
+        <div className="hf-row">
+          <Button
+            look="ink"
+            onPress={() => {
+              print();
+            }}
+          >
+            {t('sheet.print')}
+          </Button>
+          {toJob}
+          <UndoHandBack view={view} />
+        </div>
+        <ChooseSheet sheets={sheets} shown={sheet} onShow={setChosen} />
       </div>
-      <Page content={sheet.content as SheetContent} />
+      <Page content={sheetContentOf(sheet.content)} voidedWords={sheet.voidedWords} />
     </article>
   );
 };

@@ -1,28 +1,21 @@
-import type { JobView, VehicleView } from '@holdfast/contract';
+import type { JobView } from '@holdfast/contract';
 import type { ReactElement } from 'react';
 
-import { useRead } from '../live/reads.js';
 import { FindingEntry } from '../pieces/finding-entry.js';
 import { FindingForm } from '../pieces/finding-form.js';
 import { Opener } from '../pieces/form-sheet.js';
 import { Entries, Part } from '../pieces/part.js';
 import { PhotoForm, PhotoList } from '../pieces/photo-form.js';
 import { useText } from '../text/use-text.js';
-import { concernNames } from './job-parties.js';
+import { concernNames, sectionId } from './job-parties.js';
 
 /** Findings with the earlier one at the same place, and the photos that belong to none of them. */
 export const JobFindings = ({ view }: { readonly view: JobView }): ReactElement => {
   const { t } = useText();
-  const { vehicle, job, findings, photos } = view;
-  // Earlier visits are asked for only where something was found on this one.
-  const path = findings.length > 0 ? `/api/vehicles/${vehicle.id}` : null;
-  const history = useRead<VehicleView>(path, [`vehicle:${vehicle.id}`]).data;
-  const before = (placeKey: string, at: string) =>
-    (history?.findings ?? [])
-      .filter((one) => one.placeKey === placeKey && one.jobId !== job.id && one.effectiveAt < at)
-      .slice(0, 1);
+  const { job, findings, photos } = view;
   return (
     <Part
+      id={sectionId('findings')}
       heading={t('job.findings')}
       acts={
         <>
@@ -41,7 +34,7 @@ export const JobFindings = ({ view }: { readonly view: JobView }): ReactElement 
           <FindingEntry
             key={finding.id}
             finding={finding}
-            earlier={before(finding.placeKey, finding.effectiveAt)}
+            earlier={finding.earlier === null ? [] : [finding.earlier]}
             photos={photos}
             acts={
               <Opener command="attachPhoto" label={t('job.photo')} about={finding.place}>

@@ -10,7 +10,7 @@ import { Opener } from '../pieces/form-sheet.js';
 import { Entries, Part } from '../pieces/part.js';
 import { PhotoForm, PhotoList } from '../pieces/photo-form.js';
 import { useText } from '../text/use-text.js';
-import { doneLines, type JobFix, openFollowUps, openLines, openParts } from './job-parties.js';
+import { doneLines, type JobFix, openFollowUps, openLines, openParts, sectionId } from './job-parties.js';
 
 type Props = { readonly view: JobView };
 
@@ -55,6 +55,7 @@ export const JobFixes = ({ view }: Props): ReactElement => {
   const { t } = useText();
   return (
     <Part
+      id={sectionId('fixes')}
       heading={t('job.fixes')}
       acts={
         view.job.endedAt === null && (
@@ -82,6 +83,7 @@ export const JobFollowUps = ({ view }: Props): ReactElement => {
   const { t } = useText();
   return (
     <Part
+      id={sectionId('followUps')}
       heading={t('job.followUps')}
       acts={
         <Opener command="addFollowUp" label={t('job.addFollowUp')}>

@@ -3,6 +3,7 @@ import { calendarOfBoard } from '@holdfast/board';
 import type { ReactElement } from 'react';
 
 import { useBoard, useNow } from '../live/use-board.js';
+import { ChangeHoldForm } from '../pieces/change-hold-form.js';
 import { Opener } from '../pieces/form-sheet.js';
 import { EndHoldForm, HoldForm } from '../pieces/hold-form.js';
 import { Dated, Entries, Entry, Part, SmallList } from '../pieces/part.js';
@@ -11,7 +12,7 @@ import { useText } from '../text/use-text.js';
 import { AgeTicks } from '../ui/marks/age-ticks.js';
 import { ReasonGlyph } from '../ui/marks/reason-glyph.js';
 import { WaitMark } from '../ui/marks/wait-mark.js';
-import { awaitedParts, type JobHold, openLines } from './job-parties.js';
+import { awaitedParts, type JobHold, openLines, sectionId } from './job-parties.js';
 
 type Props = { readonly view: JobView };
 
@@ -43,9 +44,20 @@ const HoldEntry = ({ view, hold }: Props & { readonly hold: JobHold }): ReactEle
     <Entry
       id={`hold-${hold.id}`}
       acts={
-        <Opener command="endHold" label={t('job.endHold')} about={t(`reason.${hold.reason}`)}>
-          {(close) => <EndHoldForm hold={hold} jobId={view.job.id} onClose={close} />}
-        </Opener>
+        <>
+          <Opener command="endHold" label={t('job.endHold')} about={t(`reason.${hold.reason}`)}>
+            {(close) => <EndHoldForm hold={hold} jobId={view.job.id} onClose={close} />}
+          </Opener>
+          <Opener command="changeHold" label={t('job.changeHold')} look="plain" about={t(`reason.${hold.reason}`)}>
+            {(close) => (
+              <ChangeHoldForm
+                hold={{ ...hold, endsAt: hold.endsAt === null ? null : Date.parse(hold.endsAt) }}
+                jobId={view.job.id}
+                onClose={close}
+              />
+            )}
+          </Opener>
+        </>
       }
     >
       <p className="hf-entry-line hf-entry-title">
@@ -67,6 +79,7 @@ export const JobHolds = ({ view }: Props): ReactElement => {
   const over = view.holds.filter((hold) => hold.toAt !== null);
   return (
     <Part
+      id={sectionId('holds')}
       heading={t('job.holds')}
       acts={
         view.job.endedAt === null && (

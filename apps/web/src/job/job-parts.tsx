@@ -6,7 +6,7 @@ import { Opener } from '../pieces/form-sheet.js';
 import { CancelPartForm, FitPartForm, WantPartForm } from '../pieces/part-forms.js';
 import { Dated, Entries, Entry, Part } from '../pieces/part.js';
 import { useText } from '../text/use-text.js';
-import { type JobPart, openFollowUps, openLines } from './job-parties.js';
+import { type JobPart, openFollowUps, openLines, sectionId } from './job-parties.js';
 
 type PartProps = { readonly view: JobView; readonly part: JobPart };
 const dayMs = 86_400_000;
@@ -95,6 +95,7 @@ export const JobParts = ({ view }: { readonly view: JobView }): ReactElement => 
   const followUps = openFollowUps(view);
   return (
     <Part
+      id={sectionId('parts')}
       heading={t('job.parts')}
       acts={
         lines.length + followUps.length > 0 && (

@@ -1,18 +1,19 @@
 import { runningTotal, visitOf } from '@holdfast/board';
 import type { JobView } from '@holdfast/contract';
-import { useState, type ReactElement, type ReactNode } from 'react';
+import { minus } from '@holdfast/domain';
+import type { ReactElement, ReactNode } from 'react';
 import { Link } from 'wouter';
 
 import { useBoard, useNow } from '../live/use-board.js';
 import { Opener } from '../pieces/form-sheet.js';
-import { LogList } from '../pieces/log-list.js';
+import { OdometerForm } from '../pieces/odometer-form.js';
 import { PromisedForm } from '../pieces/promised-form.js';
 import { RollsForm } from '../pieces/rolls-form.js';
+import { BoardNoteForm, CancelJobForm } from '../pieces/small-turn-forms.js';
 import { useVisitWords } from '../pieces/visit-words.js';
 import { handBackPath } from '../screen-paths.js';
 import { useText } from '../text/use-text.js';
-import { Button } from '../ui/button.js';
-import { titlesOf } from './job-parties.js';
+import { lastReading, pricedLines } from './job-parties.js';
 
 type Props = { readonly view: JobView };
 
@@ -26,9 +27,11 @@ const Row = ({ name, children, act }: { name: string; children: ReactNode; act?:
   </div>
 );
 
+/** The money of the visit: so far, given, and what is left of it or how far it is over. */
 const Total = ({ view }: Props): ReactElement => {
   const { t, format } = useText();
-  const { soFar, given, over, unpriced } = runningTotal(view.lines);
+  const { soFar, given, over, unpriced, charged } = runningTotal(pricedLines(view));
+  const between = over ? minus(soFar, given) : minus(given, soFar);
   return (
     <div className="hf-job-total">
       <dl>
@@ -40,8 +43,15 @@ const Total = ({ view }: Props): ReactElement => {
           <dt>{t('job.given')}</dt>
           <dd>{format.money(given)}</dd>
         </div>
+        <div>
+          <dt>{t(over ? 'job.overBy' : 'job.left')}</dt>
+          <dd>{format.money(between)}</dd>
+        </div>
       </dl>
       {over && <p className="hf-entry-title">{t('job.over')}</p>}
+      {charged !== '0' && (
+        <p className="hf-small hf-quiet">{t('job.chargedInIt', { amount: format.money(charged) })}</p>
+      )}
       {unpriced > 0 && <p className="hf-small hf-quiet">{t('job.unpriced', { count: unpriced })}</p>}
     </div>
   );
@@ -84,7 +94,7 @@ const PromisedTime = ({ view: { job } }: Props): ReactElement => {
 
 const Contact = ({ view: { job, contacts } }: Props): ReactElement | null => {
   const { t, format } = useText();
-  const contact = contacts.find((one) => one.id === job.contactId) ?? contacts[0];
+  const contact = contacts.find((one) => one.id === job.contactId) ?? contacts.find((one) => one.endedAt === null);
   if (contact === undefined) return null;
   const { name, phone, mayAgreeAny, mayAgreeUpTo } = contact;
   const agrees = mayAgreeUpTo === null ? null : t('job.agrees', { amount: format.money(mayAgreeUpTo) });
@@ -102,9 +112,78 @@ const Contact = ({ view: { job, contacts } }: Props): ReactElement | null => {
   );
 };
 
+const Odometer = ({ view }: Props): ReactElement => {
+  const { t, format } = useText();
+  const { job, vehicle } = view;
+  const last = lastReading(view);
+  const isLater = last !== null && (last.value !== job.odometerIn || last.unit !== job.odometerUnit);
+  return (
+    <Row
+      name={t('job.odometer')}
+      act={
+        job.endedAt === null && (
+          <Opener command="recordOdometer" label={t('job.readOdometer')} about={t('job.odometer')}>
+            {(close) => (
+              <OdometerForm
+                vehicleId={vehicle.id}
+                plate={vehicle.plate}
+                jobId={job.id}
+                unit={job.odometerUnit}
+                last={last}
+                onClose={close}
+              />
+            )}
+          </Opener>
+        )
+      }
+    >
+      {job.odometerIn === null ? t('job.notRead') : format.distance(job.odometerIn, job.odometerUnit)}
+      {isLater && (
+        <span className="hf-small hf-quiet">
+          {' '}
+          {t('job.lastRead', { reading: format.distance(last.value, last.unit) })}
+        </span>
+      )}
+    </Row>
+  );
+};
+
+const BoardNote = ({ view: { job } }: Props): ReactElement | null => {
+  const { t } = useText();
+  const open = job.endedAt === null;
+  if (!open && job.boardNote === null) return null;
+  return (
+    <Row
+      name={t('job.boardNote')}
+      act={
+        open && (
+          <Opener command="setBoardNote" label={t('job.changePromise')} about={t('job.boardNote')}>
+            {(close) => <BoardNoteForm job={job} onClose={close} />}
+          </Opener>
+        )
+      }
+    >
+      {job.boardNote ?? t('job.noBoardNote')}
+    </Row>
+  );
+};
+
+/** Until something was done the visit can be called off; an expected one always. */
+const Cancel = ({ view: { job, vehicle, clocks, lines } }: Props): ReactElement | null => {
+  const { t } = useText();
+  const isExpected = job.arrivedAt === null;
+  const untouched = clocks.length === 0 && lines.every((line) => line.startedAt === null);
+  if (job.endedAt !== null || !(isExpected || untouched)) return null;
+  return (
+    <Opener command="cancelJob" label={t('job.cancelJob')} look="plain">
+      {(close) => <CancelJobForm job={job} plate={vehicle.plate} isExpected={isExpected} onClose={close} />}
+    </Opener>
+  );
+};
+
 /** What is asked of a job most often, beside the page: the money, the promise, the place, whether it may go. */
 export const JobSide = ({ view }: Props): ReactElement => {
-  const { t, format } = useText();
+  const { t } = useText();
   const now = useNow();
   const { job, vehicle } = view;
   const board = useBoard();
@@ -135,41 +214,16 @@ export const JobSide = ({ view }: Props): ReactElement => {
         >
           {t(`job.${moves}`)}
         </Row>
-        <Row name={t('job.odometer')}>
-          {job.odometerIn === null ? t('job.notRead') : format.distance(job.odometerIn, job.odometerUnit)}
-        </Row>
+        <Odometer view={view} />
+        <BoardNote view={view} />
         <Contact view={view} />
-        {view.blockers !== null && (
+        {view.blockers !== null && job.arrivedAt !== null && (
           <Row name={t('job.leaving')} act={<Link href={handBackPath(job.id)}>{t('job.handBack')}</Link>}>
             <Leaving view={view} />
           </Row>
         )}
       </dl>
+      <Cancel view={view} />
     </div>
-  );
-};
-
-const shownFirst = 24;
-
-/** Everything recorded on this visit, newest first. */
-export const JobLog = ({ view }: Props): ReactElement => {
-  const { t } = useText();
-  const [all, setAll] = useState(false);
-  const entries = all ? view.log : view.log.slice(0, shownFirst);
-  return (
-    <section className="hf-job-log" aria-label={t('job.log')}>
-      <h2>{t('job.log')}</h2>
-      <LogList entries={entries} titles={titlesOf(view)} />
-      {view.log.length > entries.length && (
-        <Button
-          size="small"
-          onPress={() => {
-            setAll(true);
-          }}
-        >
-          {t('job.logAll', { count: view.log.length })}
-        </Button>
-      )}
-    </section>
   );
 };

@@ -2,17 +2,61 @@ import type { JobView } from '@holdfast/contract';
 import type { ReactElement } from 'react';
 
 import { useBoard, useNow } from '../live/use-board.js';
+import { CautionForbids } from '../pieces/caution-forbids.js';
 import { CautionForm, EndCautionForm } from '../pieces/caution-forms.js';
 import { Opener } from '../pieces/form-sheet.js';
 import { Entries, Entry, Part, SmallList } from '../pieces/part.js';
-import { OutcomeForm } from '../pieces/outcome-form.js';
 import { useSentences } from '../pieces/sentences.js';
+import { ClearFlagForm } from '../pieces/small-turn-forms.js';
 import { cautionWords, shownCautions } from '../pieces/vehicle-head.js';
 import { useText } from '../text/use-text.js';
 import { CautionMark } from '../ui/marks/caution-mark.js';
-import { doneLines } from './job-parties.js';
+import { doneLines, sectionId } from './job-parties.js';
 
 type Props = { readonly view: JobView };
+
+/** What was recorded although it should not have happened, until somebody has looked at it. */
+const JobFlags = ({ view }: Props): ReactElement | null => {
+  const { t, format } = useText();
+  const sentences = useSentences();
+  const people = useBoard().tables.person;
+  const now = useNow(60_000);
+  if (view.flags.length === 0) return null;
+  const open = view.flags.filter((flag) => flag.clearedAt === null);
+  const over = view.flags.filter((flag) => flag.clearedAt !== null);
+  return (
+    <div className="hf-line-group">
+      <h3>{t('job.flags')}</h3>
+      <Entries>
+        {open.map((flag) => (
+          <Entry
+            key={flag.id}
+            id={`flag-${flag.id}`}
+            acts={
+              <Opener command="clearFlag" label={t('job.clearFlag')} about={sentences.flag(flag)}>
+                {(close) => (
+                  <ClearFlagForm flag={flag} sentence={sentences.flag(flag)} jobId={view.job.id} onClose={close} />
+                )}
+              </Opener>
+            }
+          >
+            <p>{sentences.flag(flag)}</p>
+          </Entry>
+        ))}
+      </Entries>
+      <SmallList
+        lines={over.map((flag) =>
+          t('job.flagCleared', {
+            flag: sentences.flag(flag),
+            name: people.get(flag.clearedById ?? '')?.name ?? '',
+            at: format.moment(Date.parse(flag.clearedAt ?? flag.effectiveAt), now),
+            words: flag.clearWords ?? 'empty',
+          }),
+        )}
+      />
+    </div>
+  );
+};
 
 /** Cautions first: nobody reads on without them. */
 export const JobCautions = ({ view }: Props): ReactElement => {
@@ -22,9 +66,9 @@ export const JobCautions = ({ view }: Props): ReactElement => {
   const open = view.cautions.filter((caution) => caution.endedAt === null);
   const kinds = new Map(shownCautions(open, t).map((shown) => [shown.id, shown.kind]));
   const done = doneLines(view);
-  const sentences = useSentences();
   return (
     <Part
+      id={sectionId('cautions')}
       heading={t('job.cautions')}
       acts={
         <Opener command="addCaution" label={t('job.addCaution')}>
@@ -54,6 +98,7 @@ export const JobCautions = ({ view }: Props): ReactElement => {
               <CautionMark kind={kinds.get(caution.id) ?? 'caution'} title={null} size={28} />
               {cautionWords(caution, t)}
             </p>
+            <CautionForbids code={caution.code} />
             <SmallList
               lines={[
                 [
@@ -68,63 +113,7 @@ export const JobCautions = ({ view }: Props): ReactElement => {
           </Entry>
         ))}
       </Entries>
-      {view.flags.length > 0 && (
-        <div>
-          <h3>{t('job.flags')}</h3>
-          <SmallList lines={view.flags.map((flag) => sentences.flag(flag))} />
-        </div>
-      )}
-    </Part>
-  );
-};
-
-/** What the customer reports, what was found about it, what became of it. */
-export const JobConcerns = ({ view }: Props): ReactElement => {
-  const { t, format } = useText();
-  const now = useNow(60_000);
-  const outcomeOf = (concern: JobView['concerns'][number]): string => {
-    if (concern.outcome === null || concern.outcomeAt === null) return t('job.noOutcome');
-    const values = {
-      at: format.moment(Date.parse(concern.outcomeAt), now),
-      outcome: t(`word.outcome.${concern.outcome}`),
-    };
-    const said = [concern.outcomeConditions, concern.outcomeWords].filter((words) => words !== null).join('; ');
-    return said === '' ? t('job.outcomeIs', values) : t('job.outcomeUnder', { ...values, conditions: said });
-  };
-  return (
-    <Part heading={t('job.concerns')}>
-      <Entries>
-        {view.concerns.map((concern) => (
-          <Entry
-            key={concern.id}
-            id={`concern-${concern.id}`}
-            acts={
-              view.job.endedAt === null && (
-                <Opener command="recordConcernOutcome" label={t('job.outcome')} about={concern.words}>
-                  {(close) => <OutcomeForm concern={concern} jobId={view.job.id} onClose={close} />}
-                </Opener>
-              )
-            }
-          >
-            <p className="hf-entry-title">{concern.words}</p>
-            <SmallList
-              lines={[
-                concern.conditions === null
-                  ? t('job.noConditions')
-                  : t('job.appears', { conditions: concern.conditions }),
-                ...view.findings
-                  .filter((finding) => finding.concernId === concern.id)
-                  .map((finding) =>
-                    t('job.cause', {
-                      words: [finding.place, finding.words ?? t(`word.finding.${finding.kind}`)].join(', '),
-                    }),
-                  ),
-                outcomeOf(concern),
-              ]}
-            />
-          </Entry>
-        ))}
-      </Entries>
+      <JobFlags view={view} />
     </Part>
   );
 };

@@ -4,20 +4,29 @@ import { Link, useParams } from 'wouter';
 
 import './job.css';
 import { SignedIn } from '../live/signed-in.js';
+import { useMay } from '../live/session.js';
 import { useNow } from '../live/use-board.js';
+import { Part } from '../pieces/part.js';
 import { ReadState } from '../pieces/read-state.js';
 import { VehicleHead } from '../pieces/vehicle-head.js';
 import { handBackPath, vehiclePath } from '../screen-paths.js';
 import { ScreenHead } from '../shell/screen-head.js';
 import { useText } from '../text/use-text.js';
 import { useJob } from './use-job.js';
+import { JobConcerns } from './job-concerns.js';
+import { JobContact, JobSheets } from './job-contact.js';
 import { JobFindings } from './job-findings.js';
 import { JobFixes, JobFollowUps } from './job-fixes.js';
 import { JobHolds } from './job-holds.js';
+import { JobIndex } from './job-index.js';
 import { JobLines } from './job-lines.js';
 import { JobParts } from './job-parts.js';
-import { JobLog, JobSide } from './job-side.js';
-import { JobCautions, JobConcerns } from './job-top.js';
+import { JobLog } from './job-log.js';
+import { AskOpener, JobQuestions } from './job-questions.js';
+import { JobSide } from './job-side.js';
+import { ArrangeOpener, JobSublets } from './job-sublets.js';
+import { JobCautions } from './job-top.js';
+import { JobWheels } from './job-wheels.js';
 
 /** A refusal leads to `#<table>-<id>`; the row is here only once the job has been read. */
 const useAnchor = (isHere: boolean): void => {
@@ -35,32 +44,57 @@ const useAnchor = (isHere: boolean): void => {
   }, [isHere]);
 };
 
+/** How far the visit has begun: expected, here and not checked in, or in. */
+const beginningOf = ({ expectedAt, arrivedAt, checkedInAt }: JobView['job']) => {
+  if (checkedInAt !== null) return { text: 'job.titleUnder', at: checkedInAt } as const;
+  if (arrivedAt !== null) return { text: 'job.titleArrived', at: arrivedAt } as const;
+  return { text: 'job.titleExpected', at: expectedAt } as const;
+};
+
+/** How the visit ended, in a sentence. */
+const Ended = ({ view: { job } }: { readonly view: JobView }): ReactElement | null => {
+  const { t, format } = useText();
+  const now = useNow(60_000);
+  if (job.endedAt === null) return null;
+  const at = format.moment(Date.parse(job.endedAt), now);
+  const words = job.endWords ?? 'empty';
+  if (job.endedHow === 'cancelled') return <p className="hf-job-ended">{t('job.cancelled', { at, words })}</p>;
+  const leaves = job.leftBy === null ? '' : t(`word.leaves.${job.leftBy}`);
+  return (
+    <p className="hf-job-ended">
+      {job.endedHow === 'released' ? t('job.released', { leaves, at, words }) : t('job.ended', { leaves, at })}
+    </p>
+  );
+};
+
 const Head = ({ view }: { readonly view: JobView }): ReactElement => {
   const { t, format } = useText();
   const now = useNow(60_000);
   const { job, vehicle, customer } = view;
+  const beginning = beginningOf(job);
   const under = [
     ...(job.kind === 'normal' ? [] : [t('job.kind', { kind: t(`word.job.${job.kind}`) })]),
     ...(job.keyTag === null ? [] : [t('job.key', { key: job.keyTag })]),
     ...(job.waitsHere ? [t('job.waitsHere')] : []),
-    ...(job.boardNote === null ? [] : [job.boardNote]),
   ].join(' · ');
   return (
     <>
       <ScreenHead
         heading={t('job.heading', { number: job.number })}
-        under={t('job.titleUnder', {
+        under={t(beginning.text, {
           customer: customer?.name ?? t('job.internal'),
-          since: format.moment(Date.parse(job.checkedInAt), now),
+          since: beginning.at === null ? '' : format.moment(Date.parse(beginning.at), now),
         })}
         acts={
           <>
             <Link className="hf-button hf-button-small hf-look-frame" href={vehiclePath(vehicle.id)}>
               {t('job.vehicle')}
             </Link>
-            <Link className="hf-button hf-button-small hf-look-ink" href={handBackPath(job.id)}>
-              {job.endedAt === null ? t('job.handBack') : t('job.sheet')}
-            </Link>
+            {job.arrivedAt !== null && job.endedHow !== 'cancelled' && (
+              <Link className="hf-button hf-button-small hf-look-ink" href={handBackPath(job.id)}>
+                {t(job.endedAt === null ? 'job.handBack' : 'job.sheet')}
+              </Link>
+            )}
           </>
         }
       />
@@ -72,12 +106,25 @@ const Head = ({ view }: { readonly view: JobView }): ReactElement => {
         size="large"
         {...(under === '' ? {} : { under })}
       />
-      {job.endedAt !== null && job.leftBy !== null && (
-        <p className="hf-job-ended">
-          {t('job.ended', { leaves: t(`word.leaves.${job.leftBy}`), at: format.moment(Date.parse(job.endedAt), now) })}
-        </p>
-      )}
+      <Ended view={view} />
     </>
+  );
+};
+
+/** Ways to parts of the page that have nothing yet and are therefore not drawn. */
+const Seldom = ({ view }: { readonly view: JobView }): ReactElement | null => {
+  const { t } = useText();
+  const may = useMay();
+  const asks = view.questions.length === 0 && may.command('askQuestion');
+  const arranges = view.sublets.length === 0 && may.command('arrangeSublet');
+  if (view.job.endedAt !== null || !(asks || arranges)) return null;
+  return (
+    <Part heading={t('job.seldom')}>
+      <div className="hf-row">
+        {asks && <AskOpener view={view} />}
+        {arranges && <ArrangeOpener view={view} />}
+      </div>
+    </Part>
   );
 };
 
@@ -99,14 +146,21 @@ const Job = (): ReactElement => {
             <JobLines view={view} />
             <JobParts view={view} />
             <JobHolds view={view} />
+            <JobQuestions view={view} />
             <JobFixes view={view} />
+            <JobWheels view={view} />
+            <JobSublets view={view} />
             <JobFindings view={view} />
             <JobFollowUps view={view} />
+            <JobContact view={view} />
+            <JobSheets view={view} />
+            <Seldom view={view} />
+            <JobLog view={view} />
           </div>
         </div>
         <div className="hf-job-column">
           <JobSide view={view} />
-          <JobLog view={view} />
+          <JobIndex view={view} />
         </div>
       </div>
     </article>

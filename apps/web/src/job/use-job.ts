@@ -9,6 +9,7 @@ export const useJob = (id: string): UseQueryResult<JobView> => {
   const vehicleId = useBoard().tables.job.get(id)?.vehicleId;
   return useRead<JobView>(`/api/jobs/${id}`, [
     `job:${id}`,
+    'customers',
     ...(vehicleId === undefined ? [] : [`vehicle:${vehicleId}`]),
   ]);
 };

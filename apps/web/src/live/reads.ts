@@ -7,7 +7,7 @@ export const queries = new QueryClient({
   defaultOptions: { queries: { retry: 2, staleTime: 30_000, refetchOnWindowFocus: true } },
 });
 
-/** `hints`: `job:<id>`, `vehicle:<id>`, `parts`, `outstanding`, `bay-time`, `shop`, as changes carry them. */
+/** `hints`: `job:<id>`, `vehicle:<id>`, `customers`, `parts`, `outstanding`, `bay-time`, `shop`, as changes carry them. */
 export function useRead<T>(path: string | null, hints: readonly string[]): UseQueryResult<T> {
   return useQuery<T>({
     queryKey: ['read', path, ...hints],

@@ -1,11 +1,13 @@
-import { spotsInOrder, type Board, type Visit } from '@holdfast/board';
+import { spotsInOrder, visitOf, type Board, type Spot, type Visit } from '@holdfast/board';
 import { useState, type ReactElement } from 'react';
 
 import { Refusal } from '../live/refusal.js';
 import { MovedHow, useMovedHow } from '../pieces/moved-how.js';
 import { SpotPlace } from '../pieces/spot-place.js';
+import { SwapPlace } from '../pieces/swap-place.js';
 import { said } from '../pieces/typed.js';
 import { usePlacing, useSpotName } from '../pieces/use-placing.js';
+import { swapsWith, useSwapping } from '../pieces/use-swapping.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
 import { Field } from '../ui/fields/field.js';
@@ -26,6 +28,8 @@ export const IntoBaySheet = ({ board, visit, now, homeBayId, onClose }: MoveProp
   const nameOf = useSpotName();
   const movedHow = useMovedHow();
   const placing = usePlacing(onClose);
+  const swapping = useSwapping(onClose);
+  const standingIn = ({ use }: Spot): Visit | undefined => (use === null ? undefined : visitOf(board, use.jobId, now));
   const moving = visit.vehicle.rolls ? {} : movedHow.moving;
   const spots = spotsInOrder(board, now);
   const own = spots.filter((spot) => spot.bay.id === homeBayId);
@@ -33,19 +37,24 @@ export const IntoBaySheet = ({ board, visit, now, homeBayId, onClose }: MoveProp
   return (
     <Sheet isOpen onClose={onClose} heading={t('bay.place.heading', { plate: visit.vehicle.plate })}>
       {!visit.vehicle.rolls && <MovedHow state={movedHow} />}
-      <Refusal problem={placing.sending.problem} jobId={visit.job.id} />
+      <Refusal problem={placing.sending.problem ?? swapping.sending.problem} jobId={visit.job.id} />
       <ul className="hf-start-lines">
-        {[...own, ...others].map((spot) => (
-          <li key={`${spot.bay.id} ${String(spot.spot)}`} className="hf-start-line" data-bay={nameOf(spot)}>
-            <h3>
-              {nameOf(spot)}
-              {spot.bay.id === homeBayId && <span className="hf-quiet"> · {t('bay.place.mine')}</span>}
-            </h3>
-            <SpotPlace spot={spot} name={nameOf(spot)} visit={visit} picked={{ placing, moving }} />
-          </li>
-        ))}
+        {[...own, ...others].map((spot) => {
+          const other = swapsWith(visit, spot, standingIn(spot));
+          return (
+            <li key={`${spot.bay.id} ${String(spot.spot)}`} className="hf-start-line" data-bay={nameOf(spot)}>
+              <h3>
+                {nameOf(spot)}
+                {spot.bay.id === homeBayId && <span className="hf-quiet"> · {t('bay.place.mine')}</span>}
+              </h3>
+              {other !== null && <SwapPlace visit={visit} other={other} moving={moving} swapping={swapping} />}
+              <SpotPlace spot={spot} name={nameOf(spot)} visit={visit} picked={{ placing, moving }} />
+            </li>
+          );
+        })}
       </ul>
       {placing.question}
+      {swapping.question}
     </Sheet>
   );
 };

@@ -15,11 +15,14 @@ import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
 import { Acts } from './acts.js';
 import { ChooseVehicle } from './choose-vehicle.js';
+import { Concerns } from './concerns.js';
 import { Fixes } from './fixes.js';
 import { LastEntries } from './last-entries.js';
 import { type MyVehicle, myVehicle } from './my-vehicle.js';
+import { MyQuestions, QuestionsOfVisit } from './questions.js';
 import { useAwake } from './use-awake.js';
-import { CautionRows, ClockFace, Concerns, Handovers, VehicleTop } from './vehicle-top.js';
+import { CautionRows, ClockFace, Handovers, VehicleTop } from './vehicle-top.js';
+import { Wheels, WheelsMissing } from './wheels.js';
 import { Holds, Lines, Parts } from './work-lists.js';
 
 type AtProps = {
@@ -39,7 +42,8 @@ const AtVehicle = ({ board, now, mine, onGoToClock }: AtProps): ReactElement => 
     <div className="hf-bay">
       <div className="hf-bay-first">
         <VehicleTop {...all} />
-        <CautionRows visit={visit} />
+        <CautionRows {...all} />
+        <WheelsMissing board={board} visit={visit} />
         <Handovers visit={visit} />
         <Concerns board={board} visit={visit} />
         <FlagLines board={board} jobId={visit.job.id} />
@@ -57,7 +61,9 @@ const AtVehicle = ({ board, now, mine, onGoToClock }: AtProps): ReactElement => 
         <Holds {...all} />
         <Lines {...all} />
         <Parts {...all} />
+        <Wheels {...all} />
         <Fixes board={board} visit={visit} />
+        <QuestionsOfVisit {...all} />
         <LastEntries now={now} />
       </div>
     </div>
@@ -104,6 +110,7 @@ const MyBayScreen = (): ReactElement => {
             heading={t('bay.choose')}
             {...(visit === undefined ? { under: t('bay.chooseUnder') } : { acts })}
           />
+          <MyQuestions board={board} now={now} />
           <Cards />
           <ChooseVehicle board={board} now={now} onChoose={choose} />
           <LastEntries now={now} />
@@ -111,6 +118,7 @@ const MyBayScreen = (): ReactElement => {
       ) : (
         <>
           <ScreenHead heading={t('bay.heading')} acts={acts} />
+          <MyQuestions board={board} now={now} />
           <Cards />
           <AtVehicle
             board={board}

@@ -1,10 +1,13 @@
-import { calendarOfBoard, rowsOf, type Board, type Visit } from '@holdfast/board';
+import { calendarOfBoard, type Board, type Visit } from '@holdfast/board';
 import { lineEnded, type Row } from '@holdfast/domain';
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 
+import { CautionForbids } from '../pieces/caution-forbids.js';
 import { EndCautionForm } from '../pieces/caution-forms.js';
 import { Opener } from '../pieces/form-sheet.js';
+import { useHotWorkBeside } from '../pieces/hot-work-beside.js';
+import { useOutWords } from '../pieces/out-words.js';
 import { cautionWords, shownCautions } from '../pieces/vehicle-head.js';
 import { useVisitWords } from '../pieces/visit-words.js';
 import { jobPath } from '../screen-paths.js';
@@ -15,23 +18,35 @@ import { Plate } from '../ui/plate.js';
 
 type TopProps = { readonly board: Board; readonly visit: Visit; readonly now: number };
 
-/** Every caution in full, the first thing under the plate, each with its end. */
-export const CautionRows = ({ visit }: Pick<TopProps, 'visit'>): ReactElement | null => {
+/** Every caution in full, the first thing under the plate, each with what it forbids and its end; then what is next door. */
+export const CautionRows = ({ board, visit, now }: TopProps): ReactElement | null => {
   const { t } = useText();
   const doneLines = visit.lines.filter((line) => line.progress === 'done').map(({ id, title }) => ({ id, title }));
-  if (visit.cautions.length === 0) return null;
+  const bayId = visit.place?.kind === 'bay' ? visit.place.bayId : null;
+  const beside = useHotWorkBeside(board, bayId, now);
+  if (visit.cautions.length + beside.length === 0) return null;
   const shown = shownCautions(visit.cautions, t);
   return (
     <ul className="hf-caution-list hf-bay-cautions" aria-label={t('bay.cautions')}>
       {visit.cautions.map((caution, at) => (
         <li key={caution.id} id={`caution-${caution.id}`}>
           <CautionMark kind={shown[at]?.kind ?? 'caution'} title={null} size={36} />
-          <span>{cautionWords(caution, t)}</span>
+          <span className="hf-caution-text">
+            {cautionWords(caution, t)}
+            <CautionForbids code={caution.code} />
+          </span>
           <Opener label={t('bay.cautionEnd')} about={cautionWords(caution, t)} command="endCaution">
             {(close) => <EndCautionForm caution={caution} doneLines={doneLines} jobId={visit.job.id} onClose={close} />}
           </Opener>
         </li>
       ))}
+      {beside.map(({ id, kind, words }) => (
+        <li key={id}>
+          <CautionMark kind={kind} title={null} size={36} />
+          {words}
+        </li>
+      ))}
+      <li className="hf-quiet hf-small">{t('bay.cautionsDefer')}</li>
     </ul>
   );
 };
@@ -54,34 +69,13 @@ export const Handovers = ({ visit }: Pick<TopProps, 'visit'>): ReactElement | nu
   );
 };
 
-export const Concerns = ({ board, visit }: Pick<TopProps, 'board' | 'visit'>): ReactElement | null => {
-  const { t } = useText();
-  const concerns = rowsOf(board)
-    .list('concern', (concern) => concern.jobId === visit.job.id)
-    .sort((a, b) => a.position - b.position);
-  if (concerns.length === 0) return null;
-  return (
-    <section className="hf-bay-concerns" aria-label={t('bay.concerns')}>
-      <h2>{t('bay.concerns')}</h2>
-      <ul>
-        {concerns.map((concern) => (
-          <li key={concern.id}>
-            {concern.words}
-            {concern.conditions !== null && (
-              <span className="hf-quiet hf-bay-when">{t('bay.concernWhen', { conditions: concern.conditions })}</span>
-            )}
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
-};
-
 /** The vehicle, large: plate, what it is, where it stands, its key and job. */
 export const VehicleTop = ({ board, visit, now }: TopProps): ReactElement => {
   const { t, format } = useText();
   const words = useVisitWords(board, now);
-  const { job, vehicle } = visit;
+  const out = useOutWords(board, now);
+  const { job, vehicle, place } = visit;
+  const isOut = place?.kind === 'roadTest' || place?.kind === 'away';
   return (
     <div className="hf-bay-vehicle-top" data-job={job.number}>
       <Plate plate={vehicle.plate} fixCount={visit.fixes.length} size="large" />
@@ -93,6 +87,13 @@ export const VehicleTop = ({ board, visit, now }: TopProps): ReactElement => {
           <Link href={jobPath(job.id)}>{t('bay.job', { number: job.number })}</Link>
           {job.promisedAt !== null && ` · ${t('floor.promised', { at: format.moment(job.promisedAt, now) })}`}
         </span>
+        {isOut && (
+          <span>
+            {Object.values(out(visit))
+              .filter((phrase) => phrase !== null)
+              .join(', ')}
+          </span>
+        )}
         <span className="hf-quiet">
           {[words.state(visit), ...(job.boardNote === null ? [] : [job.boardNote])].join(' · ')}
         </span>

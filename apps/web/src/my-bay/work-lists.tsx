@@ -59,6 +59,10 @@ export const Lines = ({ visit }: ListProps): ReactElement => {
                       : [t('bay.start.book', { duration: format.duration(line.bookMinutes) })]),
                   ].join(', ')}
                 </span>
+                {line.withdrawnAt !== null && !lineEnded(line) && (
+                  <span className="hf-entry-title">{t('bay.line.putBack')}</span>
+                )}
+                {line.choiceId !== null && !lineEnded(line) && <span className="hf-small">{t('bay.line.choice')}</span>}
               </Entry>
             ))}
           </Entries>

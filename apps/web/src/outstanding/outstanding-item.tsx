@@ -5,12 +5,14 @@ import { Link } from 'wouter';
 
 import { useRead } from '../live/reads.js';
 import { useBoard } from '../live/use-board.js';
+import { ContactEntryForm } from '../pieces/contact-entry-form.js';
 import { EndFixForm } from '../pieces/fix-turn-forms.js';
 import { CloseFollowUpForm, FollowUpForm } from '../pieces/follow-up-forms.js';
 import { Opener } from '../pieces/form-sheet.js';
 import { useLimitWords } from '../pieces/limits-fields.js';
 import type { Named } from '../pieces/line-form.js';
 import { SmallList } from '../pieces/part.js';
+import { RetorqueForm } from '../pieces/retorque-form.js';
 import { shownCautions } from '../pieces/vehicle-head.js';
 import { jobPath, vehiclePath } from '../screen-paths.js';
 import { useText } from '../text/use-text.js';
@@ -18,7 +20,7 @@ import { CautionSlot } from '../ui/caution-slot.js';
 import { Plate } from '../ui/plate.js';
 import { needsWords, windowSentence } from './outstanding-words.js';
 import { type Axis, WindowDrawing } from './window-drawing.js';
-import { windowIsEmpty, type OutstandingEntry } from './windows.js';
+import { isToldNotReturned, windowIsEmpty, type OutstandingEntry } from './windows.js';
 
 type ItemProps = { readonly entry: OutstandingEntry; readonly axis: Axis; readonly width: number };
 
@@ -72,11 +74,36 @@ const NewFollowUp = ({ entry: { fix, item }, onClose }: FormProps): ReactElement
 const Acts = ({ entry }: { readonly entry: OutstandingEntry }): ReactElement => {
   const { t } = useText();
   const about = entry.item.vehicle.plate;
+  const { followUp, item } = entry;
   return (
     <div className="hf-outstanding-acts">
       {entry.fix && (
         <Opener label={t('outstanding.act.endFix')} command="endTemporaryFix" about={`${about}, ${entry.fix.place}`}>
           {(close) => <EndFix entry={entry} onClose={close} />}
+        </Opener>
+      )}
+      {followUp?.kind === 'retorque' && (
+        <Opener label={t('outstanding.act.retorque')} command="recordRetorque" about={`${about}, ${followUp.title}`}>
+          {(close) => <RetorqueForm followUp={followUp} plate={about} onClose={close} />}
+        </Opener>
+      )}
+      {followUp && (
+        <Opener
+          label={t('outstanding.act.contact')}
+          command="recordContact"
+          look="plain"
+          about={`${about}, ${followUp.title}`}
+        >
+          {(close) => (
+            <ContactEntryForm
+              vehicleId={item.vehicle.id}
+              plate={about}
+              followUpId={followUp.id}
+              asked={item.customer?.name ?? null}
+              about={followUp.title}
+              onClose={close}
+            />
+          )}
         </Opener>
       )}
       {entry.followUp && (
@@ -125,10 +152,13 @@ const Vehicle = ({ entry: { item, fix } }: { readonly entry: OutstandingEntry })
   );
 };
 
-const What = ({ entry }: { readonly entry: OutstandingEntry }): ReactElement => {
+const What = ({ entry, today }: { readonly entry: OutstandingEntry; readonly today: string }): ReactElement => {
   const { t, format } = useText();
   const limits = useLimitWords();
+  const calendar = calendarOfBoard(useBoard());
   const { fix, followUp } = entry;
+  const lapsed =
+    followUp !== null && isToldNotReturned(entry, calendar.dateOf(Date.parse(followUp.effectiveAt)), today);
   const said = [fix, followUp].flatMap((row) => (row === null ? [] : [limits(row)])).filter((words) => words !== '');
   return (
     <div className="hf-outstanding-what">
@@ -158,6 +188,7 @@ const What = ({ entry }: { readonly entry: OutstandingEntry }): ReactElement => 
           })}
         </p>
       )}
+      {lapsed && <p className="hf-small hf-outstanding-missing">{t('outstanding.toldNotReturned')}</p>}
       <p>{said.length === 0 ? t('outstanding.noLimit') : [...new Set(said)].join(t('piece.limit.or'))}</p>
     </div>
   );
@@ -176,7 +207,7 @@ export const OutstandingRow = ({ entry, axis, width }: ItemProps): ReactElement 
   return (
     <li className="hf-outstanding" id={`${table}-${entry.key}`} data-outstanding={table}>
       <Vehicle entry={entry} />
-      <What entry={entry} />
+      <What entry={entry} today={axis.today} />
       <div className="hf-outstanding-window">
         <WindowDrawing entry={entry} axis={axis} width={width} sentence={sentence} since={since} />
         <p className={isEmpty ? 'hf-small hf-outstanding-missing' : 'hf-small'} aria-hidden={width > 0}>

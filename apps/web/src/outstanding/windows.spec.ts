@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 
 import type { OutstandingItem, PartLinesPage } from '@holdfast/contract';
 
-import { axisOf, entriesOf, windowIsEmpty, type OutstandingEntry } from './windows.js';
+import { axisOf, entriesOf, isToldNotReturned, windowIsEmpty, type OutstandingEntry } from './windows.js';
 
 type PartItem = PartLinesPage['items'][number];
 
@@ -77,5 +77,25 @@ describe('what is outstanding', () => {
     expect(axisOf([], '2026-11-25')).toEqual({ from: '2026-11-11', to: '2027-01-20' });
     const far = entriesOf([followUp('u', '2028-01-01')], []);
     expect(axisOf(far, '2026-11-25').to).toBe('2027-05-26');
+  });
+});
+
+describe('a re-torque for which the vehicle never came', () => {
+  const [told] = entriesOf([followUp('r', null, { kind: 'retorque' })], []);
+  const [dated] = entriesOf([followUp('r', '2026-12-10', { kind: 'retorque' })], []);
+  const [other] = entriesOf([followUp('r', null, { kind: 'deferred' })], []);
+  const lapsed = (entry: OutstandingEntry | undefined, today: string) =>
+    entry !== undefined && isToldNotReturned(entry, '2026-11-01', today);
+
+  it('reads as told, not returned from the thirty-first day after it was told', () => {
+    expect([lapsed(told, '2026-12-01'), lapsed(told, '2026-12-02')]).toEqual([false, true]);
+  });
+
+  it('counts from its limit where that has a day', () => {
+    expect([lapsed(dated, '2027-01-09'), lapsed(dated, '2027-01-10')]).toEqual([false, true]);
+  });
+
+  it('is said of no other follow-up', () => {
+    expect(lapsed(other, '2027-06-01')).toBe(false);
   });
 });

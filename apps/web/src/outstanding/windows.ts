@@ -111,3 +111,13 @@ export const axisOf = (
   const days = Math.min(mostDays, Math.max(leastDays, ...ahead.map((one) => one + 7)));
   return { from: addDays(today, -pastDays), to: addDays(today, days) };
 };
+
+/** Days after its limit (or after it was told, where no day is named) at which a vehicle that did not come is let go. */
+const retorqueLapsesAfterDays = 30;
+
+/**
+ * A re-torque for which the vehicle never dropped in: nobody ends it by hand, after thirty days it reads as told, not
+ * returned. `toldOn` and `today` are days of the shop. How far it has been driven meanwhile nobody here knows.
+ */
+export const isToldNotReturned = (entry: OutstandingEntry, toldOn: LocalDate, today: LocalDate): boolean =>
+  entry.followUp?.kind === 'retorque' && addDays(entry.closesOn ?? toldOn, retorqueLapsesAfterDays) < today;

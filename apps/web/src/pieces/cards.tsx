@@ -20,12 +20,18 @@ const lineOf = (board: Board, report: Row<'report'>): string => {
   return typeof lineId === 'string' ? (board.tables.workLine.get(lineId)?.title ?? '') : '';
 };
 
+const firmOf = (board: Board, report: Row<'report'>): string => {
+  const { subletId } = report.said;
+  return typeof subletId === 'string' ? (board.tables.sublet.get(subletId)?.firm ?? '') : '';
+};
+
 const reportWords = (board: Board, report: Row<'report'>, now: number, { t, format }: Text): string => {
   const values = {
     plate: board.tables.vehicle.get(report.vehicleId)?.plate ?? '',
     bay: board.tables.bay.get(report.bayId ?? '')?.name ?? '',
     line: lineOf(board, report),
     person: board.tables.person.get(report.personId ?? '')?.name ?? '',
+    firm: firmOf(board, report),
     at: format.moment(report.effectiveAt, now),
   };
   return t(`card.said.${report.kind}`, values);
@@ -45,6 +51,11 @@ const standingWords = (board: Board, report: Row<'report'>, now: number, { t, fo
     if (clock) {
       const [person, line] = [tables.person.get(clock.personId)?.name, tables.workLine.get(clock.lineId)?.title];
       return t('card.stands.clock', { person: person ?? '', line: line ?? '', since: since(clock.fromAt) });
+    }
+    const place = tables.place.get(id);
+    if (place) {
+      const plate = tables.vehicle.get(place.vehicleId)?.plate ?? '';
+      return t('card.stands.place', { plate, kind: place.kind, since: since(place.fromAt) });
     }
     const line = tables.workLine.get(id);
     return line ? t('card.stands.line', { line: line.title, progress: t(`word.progress.${line.progress}`) }) : null;

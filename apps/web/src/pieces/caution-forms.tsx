@@ -8,6 +8,7 @@ import { useText } from '../text/use-text.js';
 import { Choice } from '../ui/fields/choice.js';
 import { TextArea } from '../ui/fields/field.js';
 import { Select } from '../ui/fields/select.js';
+import { CautionForbids } from './caution-forbids.js';
 import { FormSheet } from './form-sheet.js';
 import { type Named, NamedSelect } from './line-form.js';
 import { optionsOf } from './options.js';
@@ -18,14 +19,34 @@ type CautionFormProps = {
   readonly vehicleId: string;
   /** The visit a working caution belongs to; null when the vehicle is not here, and every caution is a standing one. */
   readonly jobId: string | null;
+  /** A few to choose from, in sight, where it is a tag or a state; else all of them, in a list. */
+  readonly only?: { readonly codes: readonly CautionCode[]; readonly heading: string; readonly label: string };
   readonly onClose: () => void;
+};
+
+/** What is usual with a state of the high-voltage system; the rest is the vehicle maker's and the place's. */
+const careOf: Readonly<Partial<Record<CautionCode, 'tag.isDead' | 'tag.isLive'>>> = {
+  highVoltageDead: 'tag.isDead',
+  highVoltageLive: 'tag.isLive',
 };
 
 /** Codes that stay with the vehicle unless somebody says otherwise. */
 const usuallyStanding: readonly CautionCode[] = ['liftingPoint', 'electricDrive', 'gasTank'];
 
+/** What the caution will forbid, and the usual care where it is of high voltage. */
+const Consequences = ({ code }: { readonly code: CautionCode }): ReactElement => {
+  const { t } = useText();
+  const care = careOf[code];
+  return (
+    <div className="hf-care">
+      <CautionForbids code={code} />
+      {care !== undefined && <p className="hf-small">{t(care)}</p>}
+    </div>
+  );
+};
+
 /** A caution on a vehicle: for this visit, or standing. A tag is one of them. */
-export const CautionForm = ({ vehicleId, jobId, onClose }: CautionFormProps): ReactElement => {
+export const CautionForm = ({ vehicleId, jobId, only, onClose }: CautionFormProps): ReactElement => {
   const { t } = useText();
   const sending = useSend();
   const people = [...useBoard().tables.person.values()].filter((person) => person.active);
@@ -44,7 +65,7 @@ export const CautionForm = ({ vehicleId, jobId, onClose }: CautionFormProps): Re
   };
   return (
     <FormSheet
-      heading={t('piece.caution.heading')}
+      heading={only?.heading ?? t('piece.caution.heading')}
       command="addCaution"
       act={t('piece.caution.act')}
       sending={sending}
@@ -53,13 +74,24 @@ export const CautionForm = ({ vehicleId, jobId, onClose }: CautionFormProps): Re
       onSend={() => void send()}
       onClose={onClose}
     >
-      <Select
-        label={t('piece.caution.code')}
-        value={code}
-        onChange={setCode}
-        options={optionsOf(cautionCodes, (value) => t(`word.caution.${value}`))}
-        isRequired
-      />
+      {only === undefined ? (
+        <Select
+          label={t('piece.caution.code')}
+          value={code}
+          onChange={setCode}
+          options={optionsOf(cautionCodes, (value) => t(`word.caution.${value}`))}
+          isRequired
+        />
+      ) : (
+        <Choice
+          label={only.label}
+          size="large"
+          value={code}
+          onChange={setCode}
+          options={optionsOf(only.codes, (value) => t(`word.caution.${value}`))}
+        />
+      )}
+      {code !== null && <Consequences code={code} />}
       <TextArea label={t('piece.caution.words')} value={words} onChange={setWords} rows={2} />
       <Choice
         label={t('piece.caution.lasts')}

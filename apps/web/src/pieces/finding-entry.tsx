@@ -1,12 +1,12 @@
-import type { JobView } from '@holdfast/contract';
+import type { JobView, VehicleView } from '@holdfast/contract';
 import type { ReactElement, ReactNode } from 'react';
 
 import { useNow } from '../live/use-board.js';
 import { useText } from '../text/use-text.js';
-import { Entry, SmallList } from './part.js';
+import { Entry } from './part.js';
 import { PhotoList } from './photo-form.js';
 
-export type Finding = JobView['findings'][number];
+export type Finding = VehicleView['findings'][number];
 type Photo = JobView['photos'][number];
 
 /** What was found, in one line: the kind, the measure with its unit, the words. */
@@ -36,11 +36,23 @@ export const FindingEntry = ({ finding, earlier, photos, acts }: FindingEntryPro
   const at = (one: Finding): string => format.moment(Date.parse(one.effectiveAt), now);
   return (
     <Entry id={`finding-${finding.id}`} {...(acts === undefined ? {} : { acts })}>
-      <p>
-        <span className="hf-entry-title">{finding.place}</span> <span className="hf-quiet hf-small">{at(finding)}</span>
-      </p>
-      <p>{words(finding)}</p>
-      <SmallList lines={earlier.map((one) => t('job.earlier', { at: at(one), what: words(one) }))} />
+      <p className="hf-entry-title">{finding.place}</p>
+      <div className="hf-finding-pair">
+        <div>
+          <p className="hf-quiet hf-small">{at(finding)}</p>
+          <p>{words(finding)}</p>
+        </div>
+        {earlier.length > 0 && (
+          <ul className="hf-finding-before" aria-label={t('job.earlierHere')}>
+            {earlier.map((one) => (
+              <li key={one.id}>
+                <p className="hf-quiet hf-small">{t('job.earlierAt', { at: at(one) })}</p>
+                <p className="hf-small">{words(one)}</p>
+              </li>
+            ))}
+          </ul>
+        )}
+      </div>
       <PhotoList photos={photos.filter((photo) => photo.findingId === finding.id)} />
     </Entry>
   );

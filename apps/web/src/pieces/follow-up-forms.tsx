@@ -28,6 +28,25 @@ type FollowUpFormProps = {
   readonly onClose: () => void;
 };
 
+type WordsProps = { readonly kind: Kind; readonly words: string; readonly onChange: (words: string) => void };
+
+/** For a re-torque the words say where its distance comes from. */
+const FollowUpWords = ({ kind, words, onChange }: WordsProps): ReactElement => {
+  const { t } = useText();
+  const isRetorque = kind === 'retorque';
+  return (
+    <>
+      <TextArea
+        label={t(isRetorque ? 'piece.followUp.distanceSource' : 'piece.words')}
+        value={words}
+        onChange={onChange}
+        rows={2}
+      />
+      {isRetorque && <p className="hf-quiet hf-small">{t('piece.followUp.retorque')}</p>}
+    </>
+  );
+};
+
 /** Something stays outstanding on a vehicle: what, what it needs first, before when. */
 export const FollowUpForm = (props: FollowUpFormProps): ReactElement => {
   const { vehicleId, jobId, of, first, parts = [], followUps = [], onClose } = props;
@@ -73,7 +92,7 @@ export const FollowUpForm = (props: FollowUpFormProps): ReactElement => {
         options={optionsOf(followUpKinds, (value) => t(`word.followUp.${value}`))}
       />
       <Field label={t('piece.followUp.title')} value={title} onChange={setTitle} isRequired />
-      <TextArea label={t('piece.words')} value={words} onChange={setWords} rows={2} />
+      <FollowUpWords kind={kind} words={words} onChange={setWords} />
       <Choice
         label={t('piece.urgency')}
         value={urgency}

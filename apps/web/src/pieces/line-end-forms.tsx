@@ -8,8 +8,9 @@ import { Choice } from '../ui/fields/choice.js';
 import { Field, TextArea } from '../ui/fields/field.js';
 import { FormSheet } from './form-sheet.js';
 import { LimitsFields, useLimits } from './limits-fields.js';
+import { MoneyField } from './money-field.js';
 import { optionsOf } from './options.js';
-import { minutesOf, said } from './typed.js';
+import { decimalOf, minutesOf, said } from './typed.js';
 
 type LineEndProps = {
   readonly line: {
@@ -103,27 +104,46 @@ export const CarryOverForm = ({ line, jobId, onClose }: LineEndProps): ReactElem
   );
 };
 
-/** A line is not done, with words. */
-export const DropForm = ({ line, jobId, onClose }: LineEndProps): ReactElement => {
+type DropProps = LineEndProps & { readonly line: { readonly withdrawnAt?: string | number | null } };
+
+/** A line is not done, with words. Where the go-ahead was taken back after the start, what was done is charged. */
+export const DropForm = ({ line, jobId, onClose }: DropProps): ReactElement => {
   const { t } = useText();
   const sending = useSend();
   const [words, setWords] = useState('');
+  const [charge, setCharge] = useState('');
+  const asksCharge = line.withdrawnAt != null && line.startedAt !== null;
+  const amount = decimalOf(charge);
   const send = async (): Promise<void> => {
-    const input = { lineId: line.id, version: line.version, words: words.trim() };
+    const what = { words: words.trim(), charge: asksCharge ? (amount ?? undefined) : undefined };
+    const input = { lineId: line.id, version: line.version, ...what };
     if (await sending.run('dropLine', input, { text: 'piece.done.drop', values: { title: line.title } })) onClose();
   };
   return (
     <FormSheet
-      heading={t('piece.drop.heading', { title: line.title })}
+      heading={t(asksCharge ? 'piece.putBack.heading' : 'piece.drop.heading', { title: line.title })}
       command="dropLine"
-      act={t('piece.drop.act')}
+      act={t(asksCharge ? 'piece.putBack.act' : 'piece.drop.act')}
       sending={sending}
-      ready={said(words) !== undefined}
+      ready={said(words) !== undefined && (asksCharge ? typeof amount === 'string' : true)}
       jobId={jobId}
       onSend={() => void send()}
       onClose={onClose}
     >
-      <TextArea label={t('piece.drop.words')} value={words} onChange={setWords} isRequired />
+      <TextArea
+        label={t(asksCharge ? 'piece.putBack.words' : 'piece.drop.words')}
+        value={words}
+        onChange={setWords}
+        isRequired
+      />
+      {asksCharge && (
+        <MoneyField
+          label={t('piece.putBack.charge')}
+          hint={t('piece.putBack.chargeHint')}
+          value={charge}
+          onChange={setCharge}
+        />
+      )}
     </FormSheet>
   );
 };

@@ -21,6 +21,7 @@ type LineFormProps = {
   readonly lines: readonly Named[];
   readonly concerns: readonly Named[];
   readonly findings?: readonly Named[];
+  readonly causes?: readonly Named[];
   /** Open follow-ups of the vehicle that a line could take up. */
   readonly followUps?: readonly Named[];
   readonly onClose: () => void;
@@ -50,7 +51,7 @@ export const NamedSelect = ({ label, rows, value, onChange }: NamedSelectProps):
   );
 };
 
-type Draft = {
+export type LineDraft = {
   readonly title: string;
   readonly book: string;
   readonly price: string;
@@ -59,11 +60,12 @@ type Draft = {
   readonly skill: (typeof skills)[number] | typeof none;
   readonly concernId: string | null;
   readonly findingId: string | null;
+  readonly causeId: string | null;
   readonly afterLineId: string | null;
   readonly followUpId: string | null;
 };
 
-const newDraft = (concerns: readonly Named[]): Draft => ({
+const newDraft = (concerns: readonly Named[]): LineDraft => ({
   title: '',
   book: '',
   price: '',
@@ -72,14 +74,17 @@ const newDraft = (concerns: readonly Named[]): Draft => ({
   skill: none,
   concernId: concerns.length === 1 ? (concerns[0]?.id ?? null) : null,
   findingId: null,
+  causeId: null,
   afterLineId: null,
   followUpId: null,
 });
 
-const orLeftOut = <V extends string>(value: V | typeof none): V | undefined => (value === none ? undefined : value);
+/** What a select with a `none` holds; left out where it is none. */
+export const orLeftOut = <V extends string>(value: V | typeof none): V | undefined =>
+  value === none ? undefined : value;
 
 /** The line that a draft stands for; what was not said is left out. */
-const lineOf = (draft: Draft) => ({
+const lineOf = (draft: LineDraft) => ({
   title: draft.title.trim(),
   bookMinutes: minutesOf(draft.book) ?? undefined,
   price: decimalOf(draft.price) ?? undefined,
@@ -88,14 +93,15 @@ const lineOf = (draft: Draft) => ({
   skill: orLeftOut<(typeof skills)[number]>(draft.skill),
   concernId: draft.concernId ?? undefined,
   findingId: draft.findingId ?? undefined,
+  causeId: draft.causeId ?? undefined,
   afterLineId: draft.afterLineId ?? undefined,
   fromFollowUpId: draft.followUpId ?? undefined,
 });
 
-type FieldsProps = { readonly draft: Draft; readonly change: (part: Partial<Draft>) => void };
+type FieldsProps = { readonly draft: LineDraft; readonly change: (part: Partial<LineDraft>) => void };
 
 /** Book hours and price, as told to the customer. */
-const HoursAndPrice = ({ draft, change }: FieldsProps): ReactElement => {
+export const HoursAndPrice = ({ draft, change }: FieldsProps): ReactElement => {
   const { t } = useText();
   const { currency } = useShopSettings();
   return (
@@ -125,7 +131,7 @@ const HoursAndPrice = ({ draft, change }: FieldsProps): ReactElement => {
 };
 
 /** Who pays, and what the work needs. */
-const PayerAndNeeds = ({ draft, change }: FieldsProps): ReactElement => {
+export const PayerAndNeeds = ({ draft, change }: FieldsProps): ReactElement => {
   const { t } = useText();
   return (
     <>
@@ -163,11 +169,13 @@ const PayerAndNeeds = ({ draft, change }: FieldsProps): ReactElement => {
   );
 };
 
+type Relatives = Pick<LineFormProps, 'concerns' | 'findings' | 'causes' | 'lines'>;
+
 /** What the line is about, and what it comes after. */
-const Relations = ({ draft, change, form }: FieldsProps & { readonly form: LineFormProps }): ReactElement => {
+export const Relations = ({ draft, change, form }: FieldsProps & { readonly form: Relatives }): ReactElement => {
   const { t } = useText();
   const select = (
-    key: 'concernId' | 'findingId' | 'afterLineId',
+    key: 'concernId' | 'findingId' | 'causeId' | 'afterLineId',
     label: string,
     rows: readonly Named[],
   ): ReactElement => (
@@ -183,6 +191,7 @@ const Relations = ({ draft, change, form }: FieldsProps & { readonly form: LineF
   return (
     <>
       {select('concernId', t('piece.line.concern'), form.concerns)}
+      {select('causeId', t('piece.line.cause'), form.causes ?? [])}
       {select('findingId', t('piece.line.finding'), form.findings ?? [])}
       {select('afterLineId', t('piece.line.after'), form.lines)}
     </>
@@ -194,8 +203,8 @@ export const LineForm = (props: LineFormProps): ReactElement => {
   const { jobId, followUps = [], onClose } = props;
   const { t } = useText();
   const sending = useSend();
-  const [draft, setDraft] = useState<Draft>(() => newDraft(props.concerns));
-  const change = (part: Partial<Draft>): void => {
+  const [draft, setDraft] = useState<LineDraft>(() => newDraft(props.concerns));
+  const change = (part: Partial<LineDraft>): void => {
     setDraft((before) => ({ ...before, ...part }));
   };
   const ready = said(draft.title) !== undefined && decimalOf(draft.price) !== null && minutesOf(draft.book) !== null;

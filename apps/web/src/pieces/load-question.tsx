@@ -20,6 +20,8 @@ type LoadQuestionProps = {
   /** What would still stand against it with that answer. */
   readonly judge: (said: LoadSaid) => readonly Refusal[];
   readonly sending: Sending;
+  /** What the answer sends. */
+  readonly command?: 'takeIntoBay' | 'swapBays';
   readonly onPlace: (said: LoadSaid) => void;
   readonly onClose: () => void;
 };
@@ -27,6 +29,7 @@ type LoadQuestionProps = {
 /** "Loaded or empty?", asked at a lift; the answer is that of the person who is signed in. */
 export const LoadQuestion = (props: LoadQuestionProps): ReactElement => {
   const { t } = useText();
+  const { command = 'takeIntoBay' } = props;
   const sentences = useSentences();
   const [isLoaded, setLoaded] = useState(false);
   const [kilograms, setKilograms] = useState('');
@@ -42,7 +45,7 @@ export const LoadQuestion = (props: LoadQuestionProps): ReactElement => {
         isLoaded && (
           <Button
             look="ink"
-            command="takeIntoBay"
+            command={command}
             isDisabled={against.length > 0}
             isPending={props.sending.pending}
             onPress={() => {
@@ -58,7 +61,7 @@ export const LoadQuestion = (props: LoadQuestionProps): ReactElement => {
       <div className="hf-acts">
         <Button
           size="act"
-          command="takeIntoBay"
+          command={command}
           isPending={props.sending.pending}
           onPress={() => {
             props.onPlace({ loaded: false });

@@ -21,6 +21,9 @@ const subjectKeys = [
   'findingId',
   'cautionId',
   'concernId',
+  'causeId',
+  'subletId',
+  'questionId',
   'bayId',
 ];
 const nothing = 'empty';

@@ -27,6 +27,11 @@ export const OutcomeForm = ({ concern, jobId, onClose }: OutcomeFormProps): Reac
   const [outcome, setOutcome] = useState<(typeof concernOutcomes)[number] | null>(null);
   const [conditions, setConditions] = useState(concern.conditions ?? '');
   const [words, setWords] = useState('');
+  // Gone means: under the conditions that had shown it. Not tried needs its why.
+  const isWhole =
+    outcome !== null &&
+    (outcome !== 'gone' || said(conditions) !== undefined) &&
+    (outcome !== 'notTried' || said(words) !== undefined);
   const send = async (): Promise<void> => {
     if (outcome === null) return;
     const under = outcome === 'notTried' ? undefined : said(conditions);
@@ -40,7 +45,7 @@ export const OutcomeForm = ({ concern, jobId, onClose }: OutcomeFormProps): Reac
       command="recordConcernOutcome"
       act={t('piece.outcome.act')}
       sending={sending}
-      ready={outcome !== null}
+      ready={isWhole}
       jobId={jobId}
       onSend={() => void send()}
       onClose={onClose}
@@ -53,13 +58,20 @@ export const OutcomeForm = ({ concern, jobId, onClose }: OutcomeFormProps): Reac
         options={optionsOf(concernOutcomes, (value) => t(`word.outcome.${value}`))}
       />
       {outcome !== 'notTried' && (
-        <TextArea label={t('piece.outcome.conditions')} value={conditions} onChange={setConditions} rows={2} />
+        <TextArea
+          label={t('piece.outcome.conditions')}
+          value={conditions}
+          onChange={setConditions}
+          rows={2}
+          isRequired={outcome === 'gone'}
+        />
       )}
       <TextArea
         label={outcome === 'notTried' ? t('piece.outcome.why') : t('piece.words')}
         value={words}
         onChange={setWords}
         rows={2}
+        isRequired={outcome === 'notTried'}
       />
     </FormSheet>
   );

@@ -33,7 +33,7 @@ export const SpotPlace = ({ spot, name, visit, picked }: SpotPlaceProps): ReactE
       {verdict.kind === 'cannot' ? (
         <ul className="hf-spot-why">
           {against.map((refusal) => (
-            <li key={refusal.code}>{sentences.refusal(refusal)}</li>
+            <li key={`${refusal.code} ${refusal.way?.id ?? ''}`}>{sentences.refusal(refusal)}</li>
           ))}
         </ul>
       ) : (

@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react';
 
+import { useText } from '../text/use-text.js';
 import { AgeTicksShape } from '../ui/marks/age-ticks.js';
 import { ReasonShape } from '../ui/marks/reason-glyph.js';
 import { bodyBottom, bodyMiddle, bodyTop } from './strip-geometry.js';
@@ -74,6 +75,30 @@ const PlannedBlock = ({ segment, box }: { segment: StripSegment; box: Box }): Re
   );
 };
 
+const bracket = 9;
+
+/** Kept for a vehicle that is out: a bracket at each end, and what it is kept for between them. */
+const KeptBlock = ({ segment, box }: { segment: StripSegment; box: Box }): ReactElement => {
+  const { t } = useText();
+  const [l, r] = [box.left + 1, Math.max(box.left + 1, box.right - 1)];
+  const arm = Math.min(bracket, (r - l) / 2);
+  const [top, bottom] = [String(bodyTop + 1), String(bodyBottom - 1)];
+  const end = (at: number, towards: number): string =>
+    `M${(at + towards).toFixed(1)} ${top}H${at.toFixed(1)}V${bottom}H${(at + towards).toFixed(1)}`;
+  const words = segment.label === undefined ? null : t('strip.keptFor', { vehicle: segment.label });
+  const fits = words !== null && r - l - 2 * bracket > words.length * 7;
+  return (
+    <g className="hf-block">
+      <path className="hf-frame" d={end(l, arm) + end(r, -arm)} />
+      {fits && (
+        <text className="hf-block-label" x={l + bracket + 4} y={bodyMiddle + 4}>
+          {words}
+        </text>
+      )}
+    </g>
+  );
+};
+
 const OutOfUseBlock = ({ box }: { box: Box }): ReactElement => {
   const [l, r] = [(box.left + 1).toFixed(1), (box.right - 1).toFixed(1)];
   const [top, bottom] = [bodyTop + 1, bodyBottom - 1].map(String);
@@ -98,6 +123,8 @@ export const StripBlock = ({ segment, box, textures }: BlockProps): ReactElement
       return <WaitingBlock segment={segment} box={box} textures={textures} />;
     case 'planned':
       return <PlannedBlock segment={segment} box={box} />;
+    case 'kept':
+      return <KeptBlock segment={segment} box={box} />;
     case 'outOfUse':
       return <OutOfUseBlock box={box} />;
     case 'unknown':

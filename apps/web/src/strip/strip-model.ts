@@ -16,10 +16,12 @@ export const segmentKinds = [
   'empty',
   'unknown',
   'outOfUse',
+  'kept',
 ] as const;
 /**
  * What was the case in the bay: worked on; held with a reason; a vehicle stands and nobody said why; only stored; a break
- * with the vehicle in the bay; planned; empty; not known (a device was offline); the bay out of use.
+ * with the vehicle in the bay; planned; empty; not known (a device was offline); the bay out of use; the spot kept for a
+ * vehicle that is on a road test or away.
  */
 export type SegmentKind = (typeof segmentKinds)[number];
 

@@ -15,7 +15,7 @@ const linesOf = (data: StripData, words: Text): Line[] => {
     to: segment.to === data.now ? t('strip.now') : moment(segment.to),
     what: [
       segmentWords(segment, words),
-      segment.label,
+      segment.kind === 'kept' ? undefined : segment.label,
       segment.waiting === undefined ? undefined : t(`wait.${segment.waiting}`),
     ]
       .filter((part) => part !== undefined)

@@ -19,6 +19,7 @@ export const segmentAt = (segments: readonly StripSegment[], now: number): Strip
 
 /** What a span is, in words: "held for parts", "empty". */
 export const segmentWords = (segment: StripSegment, { t }: Words): string => {
+  if (segment.kind === 'kept' && segment.label !== undefined) return t('strip.keptFor', { vehicle: segment.label });
   if (segment.kind !== 'held') return t(`kind.${segment.kind}`);
   return segment.reason === undefined ? t('kind.held') : t('strip.heldFor', { reason: t(`reason.${segment.reason}`) });
 };

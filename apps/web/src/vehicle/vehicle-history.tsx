@@ -1,10 +1,15 @@
+import { calendarOfBoard } from '@holdfast/board';
 import type { VehicleView } from '@holdfast/contract';
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 
+import { useBoard, useNow } from '../live/use-board.js';
 import { type Finding, FindingEntry } from '../pieces/finding-entry.js';
+import { Opener } from '../pieces/form-sheet.js';
+import { OdometerForm } from '../pieces/odometer-form.js';
 import { Entries, Entry, Part } from '../pieces/part.js';
 import { jobPath } from '../screen-paths.js';
+import { useShopSettings } from '../text/shop-settings.js';
 import { useText } from '../text/use-text.js';
 import { Table } from '../ui/table.js';
 
@@ -30,43 +35,159 @@ export const VehicleFindings = ({ view }: Props): ReactElement => {
   );
 };
 
-/** Every visit, newest first. */
-export const VehicleJobs = ({ view }: Props): ReactElement => {
+type JobItem = VehicleView['jobs'][number];
+
+/** How far a visit got, in a few words: expected, here, or how it ended. */
+const useVisitFacts = (): ((job: JobItem) => string[]) => {
   const { t, format } = useText();
+  const now = useNow(60_000);
+  return (job) => {
+    const lines = t('vehicle.jobLines', { lines: job.lines });
+    if (job.endedAt !== null) {
+      const how = t(`word.jobEnd.${job.endedHow ?? 'handedBack'}`);
+      return [lines, t('vehicle.jobEnded', { how, at: format.date(Date.parse(job.endedAt)) })];
+    }
+    if (job.arrivedAt === null) {
+      const at = job.expectedAt === null ? nothing : format.moment(Date.parse(job.expectedAt), now);
+      return [t('vehicle.jobExpected', { at }), lines];
+    }
+    return [t('vehicle.jobHere'), lines];
+  };
+};
+
+const JobEntry = ({ view, job }: Props & { readonly job: JobItem }): ReactElement => {
+  const { t, format } = useText();
+  const facts = useVisitFacts();
+  const cameBackFor = view.workDone.find((work) => work.lineId === job.comebackOfLineId);
+  const begun = job.checkedInAt ?? job.arrivedAt ?? job.expectedAt;
+  return (
+    <Entry job={job.number}>
+      <p>
+        <Link className="hf-vehicle-job" href={jobPath(job.id)}>
+          {t('vehicle.jobIs', { number: job.number })}
+        </Link>{' '}
+        {begun !== null && <span className="hf-quiet">{format.date(Date.parse(begun))}</span>}
+      </p>
+      <p className="hf-small">
+        {[
+          ...(job.kind === 'normal' ? [] : [t(`word.job.${job.kind}`)]),
+          ...facts(job),
+          ...job.openHolds.map((reason) => t('strip.heldFor', { reason: t(`reason.${reason}`) })),
+        ].join(' · ')}
+      </p>
+      {cameBackFor !== undefined && (
+        <p className="hf-small">
+          {t('vehicle.cameBackFor', { title: cameBackFor.title, number: cameBackFor.jobNumber })}
+        </p>
+      )}
+    </Entry>
+  );
+};
+
+/** Every visit, newest first; those that are expected too. */
+export const VehicleJobs = ({ view }: Props): ReactElement => {
+  const { t } = useText();
   return (
     <Part heading={t('vehicle.jobs')}>
       {view.jobs.length === 0 && <p className="hf-quiet">{t('vehicle.noJobs')}</p>}
       <Entries>
         {view.jobs.map((job) => (
-          <Entry key={job.id} job={job.number}>
-            <p>
-              <Link className="hf-vehicle-job" href={jobPath(job.id)}>
-                {t('vehicle.jobIs', { number: job.number })}
-              </Link>{' '}
-              <span className="hf-quiet">{format.date(Date.parse(job.checkedInAt))}</span>
-            </p>
-            <p className="hf-small">
-              {[
-                ...(job.kind === 'normal' ? [] : [t(`word.job.${job.kind}`)]),
-                t('vehicle.jobFacts', {
-                  lines: job.lines,
-                  left: job.endedAt === null ? nothing : format.date(Date.parse(job.endedAt)),
-                }),
-                ...job.openHolds.map((reason) => t('strip.heldFor', { reason: t(`reason.${reason}`) })),
-              ].join(' · ')}
-            </p>
-          </Entry>
+          <JobEntry key={job.id} view={view} job={job} />
         ))}
       </Entries>
     </Part>
   );
 };
 
-/** Every reading as it was read, in its own unit, newest first. */
-export const VehicleReadings = ({ view }: Props): ReactElement => {
+type Done = {
+  readonly key: string;
+  readonly what: string;
+  readonly job: string | null;
+  readonly number: number | null;
+  readonly endedAt: string | null;
+  readonly guaranteeUntil: string | null;
+};
+
+/** Lines done and parts fitted, with the last day of the guarantee that the shop gives on them, and what came back. */
+export const VehicleWork = ({ view }: Props): ReactElement | null => {
   const { t, format } = useText();
+  const today = calendarOfBoard(useBoard()).dateOf(useNow(60_000));
+  const cameBack = new Set(view.jobs.map((job) => job.comebackOfLineId));
+  const numbers = new Map(view.jobs.map((job) => [job.id, job.number]));
+  const rows: Done[] = [
+    ...view.workDone.map((work) => ({
+      key: work.lineId,
+      what: cameBack.has(work.lineId) ? t('vehicle.workCameBack', { title: work.title }) : work.title,
+      job: work.jobId,
+      number: work.jobNumber,
+      endedAt: work.endedAt,
+      guaranteeUntil: work.guaranteeUntil,
+    })),
+    ...view.partsFitted.map((part) => ({
+      key: part.partLineId,
+      what: t('vehicle.partFitted', { description: part.description, number: part.number ?? nothing }),
+      job: part.jobId,
+      number: numbers.get(part.jobId ?? '') ?? null,
+      endedAt: part.endedAt,
+      guaranteeUntil: part.guaranteeUntil,
+    })),
+  ].sort((a, b) => (b.endedAt ?? '').localeCompare(a.endedAt ?? ''));
+  if (rows.length === 0) return null;
+  const guarantee = (day: string | null): ReactElement | string => {
+    if (day === null) return t('vehicle.noGuarantee');
+    return day < today ? t('vehicle.guaranteeOver', { day: format.day(day) }) : <strong>{format.day(day)}</strong>;
+  };
   return (
-    <Part heading={t('vehicle.readings')}>
+    <Part heading={t('vehicle.workDone')}>
+      <Table
+        caption={t('vehicle.workDone')}
+        captionHidden
+        rows={rows}
+        rowKey={(row) => row.key}
+        columns={[
+          { key: 'what', heading: t('vehicle.work'), isRowHeading: true, cell: (row) => row.what },
+          {
+            key: 'job',
+            heading: t('vehicle.workJob'),
+            align: 'end',
+            cell: (row) =>
+              row.job === null || row.number === null ? '–' : <Link href={jobPath(row.job)}>{row.number}</Link>,
+          },
+          {
+            key: 'day',
+            heading: t('vehicle.readingDay'),
+            cell: (row) => (row.endedAt === null ? '–' : format.date(Date.parse(row.endedAt))),
+          },
+          { key: 'guarantee', heading: t('vehicle.guaranteeUntil'), cell: (row) => guarantee(row.guaranteeUntil) },
+        ]}
+      />
+    </Part>
+  );
+};
+
+/** Every reading as it was read, in its own unit, newest first. */
+export const VehicleReadings = ({ view, jobId }: Props & { readonly jobId: string | null }): ReactElement => {
+  const { t, format } = useText();
+  const { distanceUnit } = useShopSettings();
+  const last = view.odometerReadings.find((reading) => reading.value !== null);
+  return (
+    <Part
+      heading={t('vehicle.readings')}
+      acts={
+        <Opener command="recordOdometer" label={t('vehicle.readIt')}>
+          {(close) => (
+            <OdometerForm
+              vehicleId={view.vehicle.id}
+              plate={view.vehicle.plate}
+              {...(jobId === null ? {} : { jobId })}
+              unit={last?.unit ?? distanceUnit}
+              last={last?.value == null ? null : { value: last.value, unit: last.unit }}
+              onClose={close}
+            />
+          )}
+        </Opener>
+      }
+    >
       <Table
         caption={t('vehicle.readings')}
         captionHidden

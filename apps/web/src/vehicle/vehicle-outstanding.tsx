@@ -2,6 +2,7 @@ import type { VehicleView } from '@holdfast/contract';
 import type { ReactElement } from 'react';
 
 import { useBoard, useNow } from '../live/use-board.js';
+import { CautionForbids } from '../pieces/caution-forbids.js';
 import { CautionForm, EndCautionForm } from '../pieces/caution-forms.js';
 import { FixEntry } from '../pieces/fix-entry.js';
 import { EndFixForm } from '../pieces/fix-turn-forms.js';
@@ -10,6 +11,7 @@ import { CloseFollowUpForm, FollowUpForm } from '../pieces/follow-up-forms.js';
 import { Opener } from '../pieces/form-sheet.js';
 import type { Named } from '../pieces/line-form.js';
 import { Entries, Entry, Part, SmallList } from '../pieces/part.js';
+import { RetorqueForm } from '../pieces/retorque-form.js';
 import { cautionWords, shownCautions } from '../pieces/vehicle-head.js';
 import { useText } from '../text/use-text.js';
 import { CautionMark } from '../ui/marks/caution-mark.js';
@@ -59,6 +61,7 @@ export const VehicleCautions = ({ view, jobId }: WithVisit): ReactElement => {
               <CautionMark kind={kinds.get(caution.id) ?? 'caution'} title={null} size={28} />
               {cautionWords(caution, t)}
             </p>
+            <CautionForbids code={caution.code} />
             <SmallList
               lines={[
                 [
@@ -140,9 +143,16 @@ export const VehicleFollowUps = ({ view, jobId }: WithVisit): ReactElement => {
             key={followUp.id}
             followUp={followUp}
             acts={
-              <Opener command="closeFollowUp" label={t('vehicle.closeFollowUp')} about={followUp.title}>
-                {(close) => <CloseFollowUpForm followUp={followUp} doneLines={done} onClose={close} />}
-              </Opener>
+              <>
+                {followUp.kind === 'retorque' && (
+                  <Opener command="recordRetorque" label={t('vehicle.retorque')} about={followUp.title}>
+                    {(close) => <RetorqueForm followUp={followUp} plate={view.vehicle.plate} onClose={close} />}
+                  </Opener>
+                )}
+                <Opener command="closeFollowUp" label={t('vehicle.closeFollowUp')} about={followUp.title}>
+                  {(close) => <CloseFollowUpForm followUp={followUp} doneLines={done} onClose={close} />}
+                </Opener>
+              </>
             }
           />
         ))}

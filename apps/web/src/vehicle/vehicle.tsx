@@ -12,28 +12,38 @@ import { VehicleHead } from '../pieces/vehicle-head.js';
 import { jobPath } from '../screen-paths.js';
 import { ScreenHead } from '../shell/screen-head.js';
 import { useText } from '../text/use-text.js';
+import { VehicleCustomer } from './vehicle-customer.js';
 import { VehicleFacts } from './vehicle-facts.js';
-import { VehicleFindings, VehicleJobs, VehicleReadings } from './vehicle-history.js';
+import { VehicleFindings, VehicleJobs, VehicleReadings, VehicleWork } from './vehicle-history.js';
 import { VehicleCautions, VehicleFixes, VehicleFollowUps } from './vehicle-outstanding.js';
 
 const Vehicle = (): ReactElement => {
   const { t } = useText();
   const { id } = useParams<{ id: string }>();
-  const read = useRead<VehicleView>(`/api/vehicles/${id}`, [`vehicle:${id}`]);
+  const read = useRead<VehicleView>(`/api/vehicles/${id}`, [`vehicle:${id}`, 'customers']);
   const view = read.data?.vehicle.id === id ? read.data : undefined;
   if (view === undefined) return <ReadState error={read.error} missing={t('vehicle.notThere')} />;
-  const here = view.jobs.find((job) => job.endedAt === null);
+  const here = view.jobs.find((job) => job.endedAt === null && job.arrivedAt !== null);
+  const expected = view.jobs.filter((job) => job.endedAt === null && job.arrivedAt === null);
+  const jobId = here?.id ?? null;
   return (
     <article className="hf-read">
       <ScreenHead
         heading={t('vehicle.heading', { plate: view.vehicle.plate })}
         under={view.customer?.name ?? t('vehicle.nobody')}
         acts={
-          here !== undefined && (
-            <Link className="hf-button hf-button-small hf-look-ink" href={jobPath(here.id)}>
-              {t('vehicle.hereNow', { number: here.number })}
-            </Link>
-          )
+          <>
+            {expected.map((job) => (
+              <Link key={job.id} className="hf-button hf-button-small hf-look-frame" href={jobPath(job.id)}>
+                {t('vehicle.expectedJob', { number: job.number })}
+              </Link>
+            ))}
+            {here !== undefined && (
+              <Link className="hf-button hf-button-small hf-look-ink" href={jobPath(here.id)}>
+                {t('vehicle.hereNow', { number: here.number })}
+              </Link>
+            )}
+          </>
         }
       />
       <VehicleHead
@@ -44,12 +54,14 @@ const Vehicle = (): ReactElement => {
         size="large"
       />
       <div className="hf-vehicle">
-        <VehicleCautions view={view} jobId={here?.id ?? null} />
+        <VehicleCautions view={view} jobId={jobId} />
         <VehicleFixes view={view} />
-        <VehicleFollowUps view={view} jobId={here?.id ?? null} />
-        <VehicleFindings view={view} />
+        <VehicleFollowUps view={view} jobId={jobId} />
+        <VehicleCustomer view={view} jobId={jobId} />
         <VehicleJobs view={view} />
-        <VehicleReadings view={view} />
+        <VehicleWork view={view} />
+        <VehicleFindings view={view} />
+        <VehicleReadings view={view} jobId={jobId} />
         <VehicleFacts view={view} />
       </div>
     </article>

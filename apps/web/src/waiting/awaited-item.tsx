@@ -4,10 +4,13 @@ import type { Calendar } from '@holdfast/shop-calendar';
 import type { ReactElement, ReactNode } from 'react';
 import { Link } from 'wouter';
 
+import { BringBackForm } from '../pieces/bring-back-form.js';
+import { ChangeHoldForm } from '../pieces/change-hold-form.js';
 import { DueInForm } from '../pieces/due-in-form.js';
 import { Opener } from '../pieces/form-sheet.js';
 import { GoAheadForm } from '../pieces/go-ahead-form.js';
 import { EndHoldForm } from '../pieces/hold-form.js';
+import { AnswerForm, useMayAnswer } from '../pieces/question-forms.js';
 import { shownCautions } from '../pieces/vehicle-head.js';
 import { ageTicksOf, dayMinutesOf, limitMinutes } from '../pieces/waiting-limits.js';
 import { jobPath } from '../screen-paths.js';
@@ -37,8 +40,9 @@ const Fact = ({ name, children }: { readonly name: string; readonly children: Re
 
 const Age = ({ awaited, calendar, now }: Omit<ItemProps, 'board'>): ReactElement => {
   const { t, format } = useText();
-  const { minutes, since, reason } = awaited;
-  const limit = limitMinutes[reason];
+  const { minutes, since, reason, sublet, blocked } = awaited;
+  // What is only arranged, or goes on here, keeps nobody waiting yet.
+  const limit = sublet !== null && blocked.every((one) => one.hold === null) ? null : limitMinutes[reason];
   const ticks = ageTicksOf(minutes, dayMinutesOf(calendar, now));
   const waiting = minutes > (limit ?? Infinity) ? 'past' : 'within';
   return (
@@ -68,16 +72,21 @@ const GoAheads = ({ lines, visit }: Blocked): ReactElement => {
   );
 };
 
-const BlockedVehicle = ({
-  one,
-  reason,
-}: {
+type BlockedProps = {
   readonly one: Blocked;
   readonly reason: Awaited['reason'];
-}): ReactElement => {
+  /** The hold ends with what is awaited; nobody ends it by hand. */
+  readonly byItself: boolean;
+  /** A question holds nothing: no lines are kept from going on. */
+  readonly holdsNothing: boolean;
+};
+
+const BlockedVehicle = ({ one, reason, byItself, holdsNothing }: BlockedProps): ReactElement => {
   const { t, format } = useText();
   const { visit, lines, hold, bay, liftMinutes } = one;
   const { job, vehicle, cautions, fixes } = visit;
+  const whole = holdsNothing ? vehicle.description : t('waiting.wholeJob');
+  const keeps = lines.length === 0 ? whole : lines.map((line) => line.title).join('; ');
   return (
     <li className="hf-awaited-vehicle" data-job={job.number} {...(bay === null ? {} : { 'data-bay': bay })}>
       <CautionSlot cautions={shownCautions(cautions, t)} />
@@ -85,7 +94,7 @@ const BlockedVehicle = ({
         <Plate plate={vehicle.plate} fixCount={fixes.length} />
       </Link>
       <div className="hf-awaited-lines">
-        <span>{lines.length === 0 ? t('waiting.wholeJob') : lines.map((line) => line.title).join('; ')}</span>
+        <span>{keeps}</span>
         {bay !== null && (
           <span className="hf-small">
             <strong>{bay}</strong> {t('waiting.held', { duration: format.duration(liftMinutes) })}
@@ -95,9 +104,16 @@ const BlockedVehicle = ({
       <div className="hf-awaited-acts">
         {reason === 'goAhead' && <GoAheads {...one} />}
         {hold && (
-          <Opener label={t('waiting.act.endHold')} command="endHold" about={vehicle.plate}>
-            {(close) => <EndHoldForm hold={hold} jobId={job.id} onClose={close} />}
-          </Opener>
+          <>
+            {!byItself && (
+              <Opener label={t('waiting.act.endHold')} command="endHold" about={vehicle.plate}>
+                {(close) => <EndHoldForm hold={hold} jobId={job.id} onClose={close} />}
+              </Opener>
+            )}
+            <Opener label={t('waiting.act.changeHold')} command="changeHold" look="plain" about={vehicle.plate}>
+              {(close) => <ChangeHoldForm hold={hold} jobId={job.id} onClose={close} />}
+            </Opener>
+          </>
         )}
       </div>
     </li>
@@ -118,13 +134,34 @@ const DueIn = ({ awaited: { parts } }: { readonly awaited: Awaited }): ReactElem
   );
 };
 
+/** A sublet comes back, a question is answered: here, for all that waits for it. */
+const OwnAct = ({ awaited: { sublet, question, blocked } }: { readonly awaited: Awaited }): ReactElement | null => {
+  const { t } = useText();
+  const mayAnswer = useMayAnswer();
+  const plate = blocked[0]?.visit.vehicle.plate ?? '';
+  if (sublet?.state === 'underWay') {
+    return (
+      <Opener label={t(`sublet.end.${sublet.form}`)} command="bringBack" about={`${plate}, ${sublet.firm}`}>
+        {(close) => <BringBackForm sublet={sublet} plate={plate} onClose={close} />}
+      </Opener>
+    );
+  }
+  if (question === null || !mayAnswer(question.toId)) return null;
+  return (
+    <Opener label={t('waiting.act.answer')} command="answerQuestion" about={`${plate}, ${question.words}`}>
+      {(close) => <AnswerForm question={question} jobId={question.jobId} onClose={close} />}
+    </Opener>
+  );
+};
+
 /** One thing that is awaited: what, how long, whose move, until when, and the vehicles it keeps. */
 export const AwaitedItem = ({ awaited, board, calendar, now }: ItemProps): ReactElement => {
   const text = useText();
   const { t, format } = text;
-  const { reason, parts, blocked, liftMinutes } = awaited;
+  const { reason, parts, sublet, question, blocked, liftMinutes } = awaited;
   const until = untilWords(awaited, board, now, text);
   const number = parts[0]?.number ?? null;
+  const asker = board.tables.person.get(question?.askedById ?? '')?.name ?? '';
   return (
     <li className="hf-awaited" data-reason={reason}>
       <div className="hf-awaited-what">
@@ -132,7 +169,8 @@ export const AwaitedItem = ({ awaited, board, calendar, now }: ItemProps): React
         <div>
           <h2>{whatWords(awaited, text)}</h2>
           <p className="hf-quiet hf-small">
-            {t(`reason.${reason}`)}
+            {question === null ? t(`reason.${reason}`) : t('waiting.question', { name: asker })}
+            {sublet !== null && ` · ${t(`word.subletState.${sublet.state}`)}`}
             {number !== null && (
               <>
                 {' · '}
@@ -155,11 +193,18 @@ export const AwaitedItem = ({ awaited, board, calendar, now }: ItemProps): React
       </dl>
       <ul className="hf-awaited-vehicles" aria-label={t('waiting.vehicles')}>
         {blocked.map((one) => (
-          <BlockedVehicle key={one.visit.job.id} one={one} reason={reason} />
+          <BlockedVehicle
+            key={one.visit.job.id}
+            one={one}
+            reason={reason}
+            byItself={sublet !== null}
+            holdsNothing={one.hold === null && reason !== 'goAhead'}
+          />
         ))}
       </ul>
       <div className="hf-awaited-own">
         <DueIn awaited={awaited} />
+        <OwnAct awaited={awaited} />
       </div>
     </li>
   );

@@ -1,4 +1,4 @@
-// waiting/ hides how the holds, part lines and go-aheads of a board become a list of what is awaited. It guarantees that
+// waiting/ hides how the holds, part lines, go-aheads, sublets and questions of a board become a list of what is awaited. It guarantees that
 // each thing stands there once with all the vehicles it keeps from going on, and that the one which has kept a bay
 // standing longest comes first.
 import { accountOfSpot, type Board, calendarOfBoard, openVisits, rowsOf, type Visit } from '@holdfast/board';
@@ -9,7 +9,7 @@ export type Blocked = {
   readonly visit: Visit;
   /** The lines it holds; none: the whole job. */
   readonly lines: readonly Row<'workLine'>[];
-  /** Null for a go-ahead that nobody opened a hold for. */
+  /** Null for what nobody opened a hold for: a go-ahead, an arranged sublet, an outsider, a question. */
   readonly hold: Row<'hold'> | null;
   /** Epoch ms. */
   readonly since: number;
@@ -24,6 +24,10 @@ export type Awaited = {
   readonly reason: HoldReason;
   /** Empty but for parts: the part lines of the same part. */
   readonly parts: readonly Row<'partLine'>[];
+  /** The work of another firm that is awaited; null for all else. */
+  readonly sublet: Row<'sublet'> | null;
+  /** The question that waits for its answer, which holds nothing up; null for all else. */
+  readonly question: Row<'question'> | null;
   readonly blocked: readonly Blocked[];
   /** The earliest of its waits, epoch ms, and its opening minutes. */
   readonly since: number;
@@ -34,7 +38,9 @@ export type Awaited = {
 type Found = {
   readonly key: string;
   readonly reason: HoldReason;
-  readonly part: Row<'partLine'> | null;
+  readonly part?: Row<'partLine'>;
+  readonly sublet?: Row<'sublet'>;
+  readonly question?: Row<'question'>;
   readonly blocked: Blocked;
 };
 
@@ -70,13 +76,55 @@ const holdKey = (hold: Row<'hold'>): string => {
   return [hold.reason, foldKey(hold.words), hold.moveOfId ?? '', foldKey(hold.moveOf ?? '')].join(' ');
 };
 
+/** Sublet and hold begin in one command, at one instant; else a job with one sublet under way means that one. */
+const subletOf = (board: Board, hold: Row<'hold'>): Row<'sublet'> | undefined => {
+  const underWay = rowsOf(board).list('sublet', (one) => one.jobId === hold.jobId && one.state === 'underWay');
+  return underWay.find((one) => one.fromAt === hold.fromAt) ?? (underWay.length === 1 ? underWay[0] : undefined);
+};
+
+/** What is awaited without holding anything: it keeps no bay, and stands beside what does. */
+const unheld = (visit: Visit, since: number, lineId: string | null): Blocked => ({
+  visit,
+  lines: visit.lines.filter((line) => line.id === lineId),
+  hold: null,
+  since,
+  bay: null,
+  liftMinutes: 0,
+});
+
+/** Sublets that are arranged, and outsiders who work here: nobody opened a hold for them. */
+const foundSublets = (board: Board, visit: Visit): Found[] => {
+  const rows = rowsOf(board);
+  const held = visit.openHolds.filter((hold) => hold.reason === 'sublet').map((hold) => subletOf(board, hold)?.id);
+  return rows
+    .list('sublet', (one) => one.jobId === visit.job.id && (one.state === 'arranged' || one.state === 'underWay'))
+    .filter((one) => !held.includes(one.id))
+    .map((sublet) => ({
+      key: `sublet ${sublet.id}`,
+      reason: 'sublet',
+      sublet,
+      blocked: unheld(visit, sublet.fromAt ?? sublet.effectiveAt, sublet.lineId),
+    }));
+};
+
+const foundQuestions = (board: Board, visit: Visit): Found[] =>
+  rowsOf(board)
+    .list('question', (one) => one.jobId === visit.job.id && one.answeredAt === null)
+    .map((question) => ({
+      key: `question ${question.id}`,
+      reason: 'information',
+      question,
+      blocked: unheld(visit, question.effectiveAt, question.lineId),
+    }));
+
 const foundInHold = (board: Board, visit: Visit, hold: Row<'hold'>, now: number): Found[] => {
   if (hold.reason === 'setting' && hold.endsAt !== null && hold.endsAt <= now) return [];
   const blocked = blockedBy(board, visit, hold, hold.fromAt, now);
   const { reason } = hold;
-  if (reason === 'goAhead')
-    return [{ key: `goAhead ${visit.job.id}`, reason, part: null, blocked: withAsked(visit, blocked) }];
-  if (reason !== 'parts') return [{ key: holdKey(hold), reason, part: null, blocked }];
+  if (reason === 'goAhead') return [{ key: `goAhead ${visit.job.id}`, reason, blocked: withAsked(visit, blocked) }];
+  const sublet = reason === 'sublet' ? subletOf(board, hold) : undefined;
+  if (sublet) return [{ key: `sublet ${sublet.id}`, reason, sublet, blocked }];
+  if (reason !== 'parts') return [{ key: holdKey(hold), reason, blocked }];
   return missingParts(rowsOf(board), hold).map((part) => ({ key: partKey(part), reason, part, blocked }));
 };
 
@@ -98,7 +146,7 @@ const foundWithCustomer = (board: Board, visit: Visit, now: number): Found[] => 
     ),
   );
   const blocked = { ...blockedBy(board, visit, null, since, now), lines: asked };
-  return [{ key: `goAhead ${visit.job.id}`, reason: 'goAhead', part: null, blocked }];
+  return [{ key: `goAhead ${visit.job.id}`, reason: 'goAhead', blocked }];
 };
 
 const together = (found: readonly Found[], board: Board, now: number): Awaited => {
@@ -109,6 +157,8 @@ const together = (found: readonly Found[], board: Board, now: number): Awaited =
     key: first?.key ?? '',
     reason: first?.reason ?? 'other',
     parts: [...new Map(found.flatMap(({ part }) => (part ? [[part.id, part]] : []))).values()],
+    sublet: first?.sublet ?? null,
+    question: first?.question ?? null,
     blocked: [...jobs.values()],
     since,
     minutes: calendarOfBoard(board).openMinutes(since, now),
@@ -123,6 +173,8 @@ export const awaitedOn = (board: Board, now: number): Awaited[] => {
     const found = [
       ...visit.openHolds.flatMap((hold) => foundInHold(board, visit, hold, now)),
       ...foundWithCustomer(board, visit, now),
+      ...foundSublets(board, visit),
+      ...foundQuestions(board, visit),
     ];
     for (const one of found) groups.set(one.key, [...(groups.get(one.key) ?? []), one]);
   }

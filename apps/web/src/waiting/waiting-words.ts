@@ -5,7 +5,12 @@ import type { Text } from '../text/use-text.js';
 import type { Awaited } from './awaited.js';
 
 /** The thing itself, in a few words. */
-export const whatWords = ({ reason, parts, blocked }: Awaited, { t }: Text): string => {
+export const whatWords = ({ reason, parts, sublet, question, blocked }: Awaited, { t }: Text): string => {
+  if (question) return question.words;
+  if (sublet) {
+    const { firm, component } = sublet;
+    return t('waiting.sublet', { form: sublet.form, firm, component: component ?? 'empty' });
+  }
   const [part] = parts;
   if (part) return part.description;
   const [first] = blocked;
@@ -34,7 +39,10 @@ const customerOf = ({ blocked }: Awaited): string | null => {
 
 /** Whose move it is: who the hold names, else who usually has it for that reason. */
 export const moveWords = (awaited: Awaited, board: Board, { t }: Text): string => {
-  const { reason, parts } = awaited;
+  const { reason, parts, sublet, question } = awaited;
+  if (question) return board.tables.person.get(question.toId)?.name ?? t('waiting.move.information');
+  if (sublet)
+    return sublet.state === 'arranged' && sublet.form !== 'outsiderIn' ? t('waiting.move.sendIt') : sublet.firm;
   const named = namedBy(awaited, board) ?? (reason === 'goAhead' ? customerOf(awaited) : null);
   if (named !== null) return named;
   const ordered = parts.find((part) => part.state !== 'wanted');
@@ -55,7 +63,10 @@ const partsUntil = ({ parts }: Awaited, today: string, { t, format }: Text): Unt
 /** Until when: a due-in day, the end of a setting, or that nobody has named one. */
 export const untilWords = (awaited: Awaited, board: Board, now: number, text: Text): Until => {
   if (awaited.reason === 'parts') return partsUntil(awaited, calendarOfBoard(board).dateOf(now), text);
-  const endsAt = awaited.blocked[0]?.hold?.endsAt ?? null;
+  const { sublet } = awaited;
+  const subletAt = sublet?.state === 'arranged' ? (sublet.slotAt ?? sublet.dueBackAt) : (sublet?.dueBackAt ?? null);
+  const endsAt = subletAt ?? awaited.blocked[0]?.hold?.endsAt ?? null;
+  if (awaited.question) return { words: text.t('waiting.until.answered'), isOver: false };
   if (endsAt === null) return { words: text.t('waiting.until.noDate'), isOver: false };
   return { words: text.format.moment(endsAt, now), isOver: endsAt < now };
 };

@@ -8,13 +8,15 @@ import { wallPhrase } from './wall-phrase.js';
 
 const spot = (outOfUse: boolean, kind: 'stands' | 'kept' | null): Pick<Spot, 'spec' | 'use'> =>
   ({ spec: { outOfUse }, use: kind === null ? null : { kind } }) as Pick<Spot, 'spec' | 'use'>;
-const visit = (state: object): Pick<Visit, 'state'> => ({ state }) as Pick<Visit, 'state'>;
+const visit = (state: object, place = 'bay'): Pick<Visit, 'state' | 'place'> =>
+  ({ state, place: { kind: place } }) as Pick<Visit, 'state' | 'place'>;
 
 const standing = spot(false, 'stands');
 const phrases = [
   wallPhrase(spot(true, null), undefined),
   wallPhrase(spot(false, null), undefined),
-  wallPhrase(spot(false, 'kept'), visit({ kind: 'worked' })),
+  wallPhrase(spot(false, 'kept'), visit({ kind: 'worked' }, 'roadTest')),
+  wallPhrase(spot(false, 'kept'), visit({ kind: 'held', reason: 'sublet' }, 'away')),
   wallPhrase(standing, visit({ kind: 'worked' })),
   wallPhrase(standing, visit({ kind: 'stored' })),
   wallPhrase(standing, visit({ kind: 'noReason', workLeft: true })),

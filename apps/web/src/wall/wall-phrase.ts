@@ -4,10 +4,10 @@ import type { TextKey } from '@holdfast/contract';
 /** The one phrase of a row, at most eleven characters in every catalogue (wall-phrase.spec.ts). */
 export const wallPhrase = (
   { spec, use }: Pick<Spot, 'spec' | 'use'>,
-  visit: Pick<Visit, 'state'> | undefined,
+  visit: Pick<Visit, 'state' | 'place'> | undefined,
 ): TextKey => {
   if (visit === undefined) return spec.outOfUse ? 'wall.state.outOfUse' : 'wall.state.empty';
-  if (use?.kind === 'kept') return 'wall.state.kept';
+  if (use?.kind === 'kept') return visit.place?.kind === 'away' ? 'wall.state.away' : 'wall.state.kept';
   const { state } = visit;
   switch (state.kind) {
     case 'worked':

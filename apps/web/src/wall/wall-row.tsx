@@ -56,9 +56,9 @@ const WallStrip = ({ board, spot, window, now, font, visit, subject }: StripProp
   const [strip, width] = useMeasuredWidth<HTMLDivElement>();
   const promised = visit?.job.promisedAt ?? null;
   const promise = promised !== null && promised > window.from && promised < window.to ? promised : null;
-  // The word says why it stands: a glyph would be too small to be told from here.
+  // The word says why it stands or is kept: a glyph or a label would be too small to be told from here.
   const segments = segmentsOfSpot(board, spot, visit, { window, now }).map(
-    ({ reason: _reason, ...segment }) => segment,
+    ({ reason: _reason, label: _label, ...segment }) => segment,
   );
   const data = {
     from: window.from,

@@ -45,6 +45,7 @@ export function accountLines(board: Board, jobId: string): JobLine[] {
       addedAt: line.effectiveAt,
       endedAt: line.endedAt,
       after: line.afterLineId,
+      choice: line.choiceId,
       goAhead: answers
         .filter((one) => one.lineId === line.id)
         .map((one) => ({ at: one.effectiveAt, answer: one.answer })),
@@ -66,9 +67,9 @@ export function accountHolds(board: Board, jobId: string) {
     }));
 }
 
-/** Stored: an internal job that is marked so, from check-in to its end. */
+/** Stored: an internal job that is marked so, from its arrival to its end. */
 export function storedMarks(job: Row<'job'>) {
-  return job.storedHere ? [{ jobId: job.id, from: job.checkedInAt, to: job.endedAt }] : [];
+  return job.storedHere && job.arrivedAt !== null ? [{ jobId: job.id, from: job.arrivedAt, to: job.endedAt }] : [];
 }
 
 /** The account of one spot over `window` (epoch ms), from the rows of the board: what the strips draw. */
@@ -97,8 +98,16 @@ export function accountOfSpot(board: Board, bayId: string, spot: number, window:
   });
 }
 
+/** The clocks of people, and the time that somebody of another firm works here, which is work on the vehicle too. */
 export function accountClocks(board: Board, jobId: string) {
-  return rowsOf(board)
+  const rows = rowsOf(board);
+  const own = rows
     .list('clock', (clock) => clock.jobId === jobId)
     .map(({ personId, bench, fromAt, toAt }) => ({ jobId, personId, bench, from: fromAt, to: toAt }));
+  const outside = rows
+    .list('sublet', (one) => one.jobId === jobId && one.form === 'outsiderIn')
+    .flatMap(({ id, fromAt, toAt }) =>
+      fromAt === null ? [] : [{ jobId, personId: `outsider:${id}`, bench: false, from: fromAt, to: toAt }],
+    );
+  return [...own, ...outside];
 }

@@ -1,6 +1,6 @@
 /** One visit as the live screens show it: where the vehicle is, what goes on, what it waits for, what is on it. */
 import { waitsOfJob } from '@holdfast/bay-time';
-import { compare, lineEnded, placeOf, plus, type HoldReason, type Row } from '@holdfast/domain';
+import { isOnPremises, lineEnded, placeOf, type HoldReason, type Row, type Totals, totalsOf } from '@holdfast/domain';
 import type { Board } from '../board.js';
 import { rowsOf } from './rows-of.js';
 import { accountHolds, accountLines, storedMarks } from './spots.js';
@@ -40,7 +40,8 @@ function stateOf(board: Board, job: Row<'job'>, now: number): VisitState {
     now,
   );
   const last = waits.at(-1);
-  const stopped = Math.max(job.checkedInAt, ...rows.list('clock', (c) => c.jobId === job.id).map((c) => c.toAt ?? now));
+  const cameAt = job.arrivedAt ?? job.expectedAt ?? now;
+  const stopped = Math.max(cameAt, ...rows.list('clock', (c) => c.jobId === job.id).map((c) => c.toAt ?? now));
   if (last?.to !== now) {
     const workLeft = rows.list('workLine', (l) => l.jobId === job.id && !lineEnded(l)).length > 0;
     return { kind: 'noReason', since: Math.max(stopped, last?.to ?? 0), workLeft };
@@ -75,36 +76,26 @@ export function visitOf(board: Board, jobId: string, now: number): Visit | undef
   };
 }
 
-/** All open visits, by job number. */
+/** All visits on the premises, by job number. */
 export function openVisits(board: Board, now: number): Visit[] {
   return [...board.tables.job.values()]
-    .filter((job) => job.endedAt === null)
+    .filter(isOnPremises)
     .sort((a, b) => a.number - b.number)
     .flatMap((job) => visitOf(board, job.id, now) ?? []);
 }
 
-export interface RunningTotal {
-  /** Prices of the lines with the go-ahead, and what was agreed to for them; decimals in the shop's currency. */
-  readonly soFar: string;
-  readonly given: string;
-  readonly over: boolean;
-  /** Lines with the go-ahead whose price is not known yet. */
-  readonly unpriced: number;
+/** Booked visits whose vehicle is not here yet, the earliest first. */
+export function expectedVisits(board: Board, now: number): Visit[] {
+  return [...board.tables.job.values()]
+    .filter((job) => job.arrivedAt === null && job.endedAt === null)
+    .sort((a, b) => (a.expectedAt ?? 0) - (b.expectedAt ?? 0) || a.number - b.number)
+    .flatMap((job) => visitOf(board, job.id, now) ?? []);
 }
 
-type PricedLine = Pick<Row<'workLine'>, 'goAhead' | 'goAheadUpTo' | 'progress' | 'payer' | 'price'>;
+export type RunningTotal = Totals;
 
-/** The total so far against the total given. A line without an amount is agreed at its price. */
-export function runningTotal(lines: readonly PricedLine[]): RunningTotal {
-  const counted = lines.filter(
-    (line) => line.goAhead === 'given' && line.progress !== 'dropped' && line.payer === 'customer',
-  );
-  const soFar = counted.reduce((total, line) => plus(total, line.price ?? '0'), '0');
-  const given = counted.reduce((total, line) => plus(total, line.goAheadUpTo ?? line.price ?? '0'), '0');
-  return {
-    soFar,
-    given,
-    over: compare(soFar, given) > 0,
-    unpriced: counted.filter((line) => line.price === null).length,
-  };
-}
+/**
+ * The total so far against the total given, of the lines of one visit; `standing` are the standing go-aheads that cover it.
+ * Decimals in the shop's currency; counted in one place, with the domain's rules.
+ */
+export const runningTotal: typeof totalsOf = totalsOf;

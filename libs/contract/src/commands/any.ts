@@ -19,4 +19,12 @@ export const anyCommands = {
     screens: ['floor', 'my-bay'],
     summary: 'A contested report is settled: it is what happened, or what stands stays.',
   } satisfies CommandSpec<'settleCard'>,
+  clearFlag: {
+    schema: z.strictObject({ ...turn, flagId: uuid, words }),
+    class: 'turn',
+    row: { table: 'flag', field: 'flagId' },
+    offline: false,
+    screens: ['floor', 'job'],
+    summary: 'What was flagged has been looked at, with words.',
+  } satisfies CommandSpec<'clearFlag'>,
 } as const;

@@ -1,6 +1,9 @@
 /** The command table: every command by its name on the wire. */
 import type { CommandInputs, CommandName } from '@holdfast/domain';
 import { anyCommands } from './any.js';
+import { visitEndsAndBeginnings } from './booking.js';
+import { causeCommands } from './causes.js';
+import { customerCommands } from './customer.js';
 import { holdCommands } from './hold.js';
 import { jobCommands } from './job.js';
 import { outstandingCommands } from './outstanding.js';
@@ -8,12 +11,19 @@ import { partsCommands } from './parts.js';
 import { placeCommands } from './place.js';
 import { shopCommands } from './shop.js';
 import { type CommandSpec, instantFields, type Wire } from './spec.js';
+import { subletCommands } from './sublet.js';
+import { wheelCommands } from './wheels.js';
 import { workCommands } from './work.js';
 
 export const commands: { readonly [N in CommandName]: CommandSpec<N> } = {
+  ...customerCommands,
   ...jobCommands,
+  ...visitEndsAndBeginnings,
   ...workCommands,
+  ...causeCommands,
+  ...wheelCommands,
   ...placeCommands,
+  ...subletCommands,
   ...holdCommands,
   ...partsCommands,
   ...outstandingCommands,

@@ -11,9 +11,12 @@ import {
   vehicleKinds,
 } from '@holdfast/domain';
 import { z } from 'zod';
-import { at, distance, instant, kilograms, measure, money, name, shortText, turn, uuid, words } from './fields.js';
+import { at, distance, instant, kilograms, measure, name, shortText, turn, uuid, words } from './fields.js';
+import { contactFacts, standingFacts } from './customer.js';
 import type { CommandSpec } from './spec.js';
 
+/** What the customer reports, with the conditions under which it appears. */
+export const concerned = z.strictObject({ concernId: uuid.optional(), words, conditions: words.optional() });
 const odometer = z.strictObject({
   value: distance.optional(),
   unit: z.enum(distanceUnits),
@@ -52,28 +55,16 @@ export const jobCommands = {
   checkIn: {
     schema: z.strictObject({
       jobId: uuid.optional(),
+      expectedJobId: uuid.optional(),
       vehicleId: uuid,
       kind: z.enum(jobKinds).optional(),
       comebackOfLineId: uuid.optional(),
       customerId: uuid.optional(),
       customer: z.strictObject({ customerId: uuid.optional(), name, fleet: name.optional() }).optional(),
       contactId: uuid.optional(),
-      contact: z
-        .strictObject({
-          contactId: uuid.optional(),
-          name,
-          phone: shortText(40).optional(),
-          mail: shortText(200).optional(),
-          mayBring: z.boolean().optional(),
-          mayAgreeUpTo: money.optional(),
-          mayAgreeAny: z.boolean().optional(),
-          mayCollect: z.boolean().optional(),
-        })
-        .optional(),
-      concerns: z
-        .array(z.strictObject({ concernId: uuid.optional(), words, conditions: words.optional() }))
-        .min(1)
-        .max(20),
+      contact: z.strictObject(contactFacts).optional(),
+      concerns: z.array(concerned).max(20),
+      standingGoAheads: z.array(z.strictObject(standingFacts)).max(10).optional(),
       odometer: odometer.optional(),
       keyTag: shortText(12).optional(),
       yardSpot: shortText(12).optional(),
@@ -90,6 +81,58 @@ export const jobCommands = {
     summary:
       'A vehicle comes in: who brings it, what they report under which conditions, odometer, key, spot, promised time.',
   } satisfies CommandSpec<'checkIn'>,
+  recordOdometer: {
+    schema: z.strictObject({
+      ...at,
+      vehicleId: uuid,
+      jobId: uuid.optional(),
+      value: distance.optional(),
+      unit: z.enum(distanceUnits),
+      source: z.enum(readingSources),
+    }),
+    class: 'fact',
+    row: null,
+    offline: true,
+    screens: ['my-bay', 'job', 'vehicle'],
+    summary: 'What the odometer shows, or that it cannot be read. A lower reading than before is kept and marked.',
+  } satisfies CommandSpec<'recordOdometer'>,
+  setBoardNote: {
+    schema: z.strictObject({ ...turn, jobId: uuid, note: shortText(40).nullable() }),
+    class: 'turn',
+    row: { table: 'job', field: 'jobId' },
+    offline: true,
+    screens: ['floor', 'job'],
+    summary: 'A note of at most 40 characters beside the vehicle on every board, or none.',
+  } satisfies CommandSpec<'setBoardNote'>,
+  correctVehicle: {
+    schema: z.strictObject({
+      ...turn,
+      vehicleId: uuid,
+      plate: shortText(20).optional(),
+      vin: z
+        .string()
+        .max(40)
+        .regex(/^[\x20-\x7e]+$/)
+        .nullable()
+        .optional(),
+      description: shortText(120).optional(),
+      kind: z.enum(vehicleKinds).optional(),
+      drive: z.enum(drives).optional(),
+      curbKg: kilograms.optional(),
+      curbSource: z.enum(massSources).optional(),
+      grossKg: kilograms.optional(),
+      grossSource: z.enum(massSources).optional(),
+      weighedKg: kilograms.optional(),
+      notes: words.nullable().optional(),
+      words: words.optional(),
+    }),
+    class: 'turn',
+    row: { table: 'vehicle', field: 'vehicleId' },
+    offline: true,
+    screens: ['vehicle'],
+    summary:
+      'What was wrong or unknown about a vehicle; both values are kept. Masses by manager or owner, with their source.',
+  } satisfies CommandSpec<'correctVehicle'>,
   changePromisedTime: {
     schema: z.strictObject({ ...turn, jobId: uuid, promisedAt: instant.nullable() }),
     class: 'turn',

@@ -23,8 +23,8 @@ export type ScreenName =
   | 'set-up';
 
 /** Fields that are instants: ISO on the wire, epoch milliseconds in the domain. */
-export type InstantField = 'at' | 'promisedAt' | 'endsAt';
-export const instantFields: readonly InstantField[] = ['at', 'promisedAt', 'endsAt'];
+export type InstantField = (typeof instantFields)[number];
+export const instantFields = ['at', 'promisedAt', 'endsAt', 'expectedAt', 'slotAt', 'dueBackAt', 'nextTryAt'] as const;
 
 /** The wire form of an input of the domain. */
 export type Wire<I> = {

@@ -4,7 +4,9 @@
 //
 // A file of texts is `export const floor = {…} as const` of flat ICU messages, the same keys under en-gb/ and en-us/,
 // and one line in each of the two lists below. Keys read `area.thing`.
+import { cautionsEnGb } from './en-gb/cautions.js';
 import { problemsEnGb } from './en-gb/problems.js';
+import { refusalsCustomerEnGb } from './en-gb/refusals-customer.js';
 import { refusalsHoldEnGb } from './en-gb/refusals-hold.js';
 import { refusalsJobEnGb } from './en-gb/refusals-job.js';
 import { refusalsOutstandingEnGb } from './en-gb/refusals-outstanding.js';
@@ -19,12 +21,16 @@ import { entranceEnGb } from './en-gb/entrance.js';
 import { floorEnGb } from './en-gb/floor.js';
 import { myBayEnGb } from './en-gb/my-bay.js';
 import { wordsEnGb } from './en-gb/words.js';
+import { wordsDayEnGb } from './en-gb/words-day.js';
+import { piecesJobEnGb } from './en-gb/pieces-job.js';
+import { piecesBayEnGb } from './en-gb/pieces-bay.js';
 import { ui as uiEnGb } from './en-gb/ui.js';
 import { piecesEnGb } from './en-gb/pieces.js';
 import { logEnGb } from './en-gb/log.js';
 import { jobEnGb } from './en-gb/job.js';
 import { handBackEnGb } from './en-gb/hand-back.js';
 import { deskEnGb } from './en-gb/desk.js';
+import { readyEnGb } from './en-gb/ready.js';
 import { vehicleEnGb } from './en-gb/vehicle.js';
 import { deskPiecesEnGb } from './en-gb/desk-pieces.js';
 import { waitingEnGb } from './en-gb/waiting.js';
@@ -33,7 +39,9 @@ import { outstandingEnGb } from './en-gb/outstanding.js';
 import { bayTimeEnGb } from './en-gb/bay-time.js';
 import { shopEnGb } from './en-gb/shop.js';
 import { wallEnGb } from './en-gb/wall.js';
+import { cautionsEnUs } from './en-us/cautions.js';
 import { problemsEnUs } from './en-us/problems.js';
+import { refusalsCustomerEnUs } from './en-us/refusals-customer.js';
 import { refusalsHoldEnUs } from './en-us/refusals-hold.js';
 import { refusalsJobEnUs } from './en-us/refusals-job.js';
 import { refusalsOutstandingEnUs } from './en-us/refusals-outstanding.js';
@@ -48,12 +56,16 @@ import { entranceEnUs } from './en-us/entrance.js';
 import { floorEnUs } from './en-us/floor.js';
 import { myBayEnUs } from './en-us/my-bay.js';
 import { wordsEnUs } from './en-us/words.js';
+import { wordsDayEnUs } from './en-us/words-day.js';
+import { piecesJobEnUs } from './en-us/pieces-job.js';
+import { piecesBayEnUs } from './en-us/pieces-bay.js';
 import { ui as uiEnUs } from './en-us/ui.js';
 import { piecesEnUs } from './en-us/pieces.js';
 import { logEnUs } from './en-us/log.js';
 import { jobEnUs } from './en-us/job.js';
 import { handBackEnUs } from './en-us/hand-back.js';
 import { deskEnUs } from './en-us/desk.js';
+import { readyEnUs } from './en-us/ready.js';
 import { vehicleEnUs } from './en-us/vehicle.js';
 import { deskPiecesEnUs } from './en-us/desk-pieces.js';
 import { waitingEnUs } from './en-us/waiting.js';
@@ -69,6 +81,8 @@ export type Locale = (typeof locales)[number];
 const enGb = {
   ...uiEnGb,
   ...problemsEnGb,
+  ...cautionsEnGb,
+  ...refusalsCustomerEnGb,
   ...refusalsHoldEnGb,
   ...refusalsJobEnGb,
   ...refusalsOutstandingEnGb,
@@ -82,12 +96,16 @@ const enGb = {
   ...floorEnGb,
   ...myBayEnGb,
   ...wordsEnGb,
+  ...wordsDayEnGb,
+  ...piecesJobEnGb,
+  ...piecesBayEnGb,
   ...liveEnGb,
   ...piecesEnGb,
   ...logEnGb,
   ...jobEnGb,
   ...handBackEnGb,
   ...deskEnGb,
+  ...readyEnGb,
   ...vehicleEnGb,
   ...deskPiecesEnGb,
   ...waitingEnGb,
@@ -103,6 +121,8 @@ export type TextKey = keyof typeof enGb;
 const enUs: Readonly<Record<TextKey, string>> = {
   ...uiEnUs,
   ...problemsEnUs,
+  ...cautionsEnUs,
+  ...refusalsCustomerEnUs,
   ...refusalsHoldEnUs,
   ...refusalsJobEnUs,
   ...refusalsOutstandingEnUs,
@@ -116,12 +136,16 @@ const enUs: Readonly<Record<TextKey, string>> = {
   ...floorEnUs,
   ...myBayEnUs,
   ...wordsEnUs,
+  ...wordsDayEnUs,
+  ...piecesJobEnUs,
+  ...piecesBayEnUs,
   ...liveEnUs,
   ...piecesEnUs,
   ...logEnUs,
   ...jobEnUs,
   ...handBackEnUs,
   ...deskEnUs,
+  ...readyEnUs,
   ...vehicleEnUs,
   ...deskPiecesEnUs,
   ...waitingEnUs,

@@ -22,7 +22,7 @@ export const findView = z.strictObject({
         number: z.int(),
         plate: z.string(),
         description: z.string(),
-        by: z.enum(['plate', 'number', 'keyTag', 'yardSpot']),
+        by: z.enum(['plate', 'number', 'keyTag', 'yardSpot', 'customer']),
         open: z.boolean(),
       }),
       z.strictObject({ kind: z.literal('vehicle'), id: z.uuid(), plate: z.string(), description: z.string() }),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { fixWithChecks, jobItem } from './jobs.js';
 import { cursor, customerName, limit, pageOf } from './paging.js';
-import { rowSchema } from './rows.js';
+import { isoInstant, rowSchema } from './rows.js';
 
 /** `GET /api/vehicles`: in the order of their folded plates. */
 export const vehiclesQuery = z.strictObject({ limit, after: cursor('[^\\u0000-\\u001f\\u007f]{1,200}') });
@@ -23,6 +23,23 @@ export const vehiclesPage = pageOf(
 );
 export type VehiclesPage = z.infer<typeof vehiclesPage>;
 
+const workDone = z.strictObject({
+  lineId: z.uuid(),
+  jobId: z.uuid(),
+  jobNumber: z.int(),
+  title: z.string(),
+  endedAt: isoInstant,
+  guaranteeUntil: z.iso.date().nullable(),
+});
+const partFitted = z.strictObject({
+  partLineId: z.uuid(),
+  jobId: z.uuid().nullable(),
+  number: z.string().nullable(),
+  description: z.string(),
+  endedAt: isoInstant.nullable(),
+  guaranteeUntil: z.iso.date().nullable(),
+});
+
 /** `GET /api/vehicles/:id`: the vehicle with its history. */
 export const vehicleView = z.strictObject({
   vehicle: rowSchema('vehicle'),
@@ -31,8 +48,14 @@ export const vehicleView = z.strictObject({
   /** Open ones first, then those that ended, newest first. */
   cautions: z.array(rowSchema('caution')),
   odometerReadings: z.array(rowSchema('odometerReading')),
-  /** Newest first. */
+  /** Newest first; those that are expected too. */
   jobs: z.array(jobItem),
+  /** Lines done and parts fitted, newest first, with the last day of the guarantee that the shop gives on them. */
+  workDone: z.array(workDone),
+  partsFitted: z.array(partFitted),
+  corrections: z.array(rowSchema('vehicleCorrection')),
+  contactEntries: z.array(rowSchema('contactEntry')),
+  standing: z.array(rowSchema('standingGoAhead')),
   /** By place on the vehicle, newest first at each. */
   findings: z.array(rowSchema('finding')),
   photos: z.array(rowSchema('photo')),

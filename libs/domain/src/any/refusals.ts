@@ -20,4 +20,6 @@ export const anyRefusals = [
   'card.lineEnded',
   /** By now the vehicle or the spot is known to have been elsewhere at that time. Facts: none. */
   'card.overtaken',
+  /** Somebody has looked at it already. Facts: flagId. */
+  'flag.clearedAlready',
 ] as const;

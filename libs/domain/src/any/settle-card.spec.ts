@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { given, type GivenCircumstances, hour, minute, opening, tuesdayTen } from '../kernel/given.js';
 import type { Rows } from '../kernel/rows.js';
 import { moveToYard } from '../place/move-to-yard.js';
+import { returnFromRoadTest, takeOnRoadTest } from '../place/road-test.js';
 import { takeIntoBay } from '../place/take-into-bay.js';
 import { carryOut } from '../settle/carry-out.js';
 import { clocksOfPerson, placesOfVehicle, usesOfSpot } from '../timeline/lanes.js';
@@ -211,5 +212,42 @@ describe('settleCard', () => {
         }
       }),
     );
+  });
+});
+
+describe('settleCard for a road test', () => {
+  const settle = (rows: Rows) =>
+    carryOut(settleCard, rows.fork(), { reportId: cardOf(rows), take: true, words: 'So it was' }, { by: 'manager' });
+  const kept = (rows: Rows) => rows.list('spotUse', (use) => use.kind === 'kept');
+
+  it('that began while the vehicle was thought to be at another firm: it went out then, its spot kept', () => {
+    const away = given()
+      .shop()
+      .bay('b1')
+      .vehicle('v1')
+      .job('j1')
+      .inBay('b1', { toAt: nine }, { toAt: tuesdayTen - 1 });
+    const known = away.place('away', { kind: 'away', fromAt: nine }).rows();
+    const out = { jobId: 'j1', keepSpot: true, alreadyOut: true, placeId: 'out' };
+    const said = carryOut(takeOnRoadTest, known, out, { by: 'technician', effectiveAt: nine + minute }).rows;
+    const { rows, codes } = settle(said);
+    expect(codes).toEqual([]);
+    expect(rows.get('place', 'away').toAt).toBe(nine + minute);
+    expect(rows.get('place', 'out')).toMatchObject({ kind: 'roadTest', driverId: 'technician', fromAt: nine + minute });
+    expect(kept(rows)).toMatchObject([{ bayId: 'b1', fromAt: nine + minute, toAt: null }]);
+  });
+  it('that ended though nobody had recorded its begin: it stood in the yard from then', () => {
+    const known = given().shop().bay('b1').vehicle('v1').job('j1').inBay('b1').rows();
+    const back = { jobId: 'j1', placeId: 'in', yardSpot: '4' };
+    const said = carryOut(returnFromRoadTest, known, back, { by: 'technician', effectiveAt: nine }).rows;
+    const { rows } = settle(said);
+    expect(rows.get('place', 'in')).toMatchObject({ kind: 'yard', yardSpot: '4', fromAt: nine, toAt: null });
+    expect(rows.get('spotUse', 'j1-b1-use').toAt).toBe(nine);
+  });
+  it('is overtaken by a place that was settled after the report', () => {
+    const known = given().shop().bay('b1').vehicle('v1').job('j1').inBay('b1').rows();
+    const said = carryOut(returnFromRoadTest, known, { jobId: 'j1' }, { by: 'technician', effectiveAt: nine }).rows;
+    const moved = carryOut(moveToYard, said.fork(), { jobId: 'j1' }, { effectiveAt: nine }).rows;
+    expect(settle(moved).codes).toEqual(['card.overtaken']);
   });
 });

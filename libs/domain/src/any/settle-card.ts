@@ -7,15 +7,16 @@ import { type Circumstances, type Outcome, recordedBy } from '../kernel/decision
 import type { CommandRule } from '../kernel/family.js';
 import { Refused, refuse } from '../kernel/refusal.js';
 import type { Rows } from '../kernel/rows.js';
-import type { StartWork, TakeIntoBay } from '../inputs.js';
-import { placeRow, spotUseRow } from '../place/move-vehicle.js';
+import type { ReturnFromRoadTest, StartWork, TakeIntoBay, TakeOnRoadTest } from '../inputs.js';
+import { type Destination, ownSpotOf, placeRow, spotOf, spotUseRow } from '../place/move-vehicle.js';
+import { backTo } from '../place/road-test.js';
 import { isLead, specOn, todayOf } from '../questions/people-and-shop.js';
-import { freeSpot, lineEnded, live } from '../questions/place-and-work.js';
+import { freeSpot, lineEnded, live, usedByOthers } from '../questions/place-and-work.js';
 import { notThere } from '../questions/references.js';
 import { type Visit, visitOf } from '../questions/visit.js';
 import type { Row } from '../tables/tables.js';
 import { applyEdits, clocksOfPerson, placesOfVehicle, usesOfSpot, usesOfVehicle } from '../timeline/lanes.js';
-import { clashes, clear, type Interval, replace, type Span } from '../timeline/timeline.js';
+import { clashes, clear, type Interval, overlap, replace, type Span } from '../timeline/timeline.js';
 import { noteClocksOf } from '../work/line-of-visit.js';
 
 export const settleCard: CommandRule<'settleCard'> = {
@@ -49,9 +50,15 @@ function takeReport(rows: Rows, report: Row<'report'>, at: Circumstances): Creat
       return takeStay(rows, report, visit, at);
     case 'startWork':
       return takeClock(rows, report, at);
-    // These two clash with nothing but the end of the visit.
+    case 'takeOnRoadTest':
+      return takeRoadTest(rows, report, visit, at);
+    case 'returnFromRoadTest':
+      return takeReturn(rows, report, visit, at);
+    // These clash with nothing but the end of the visit.
     case 'moveToYard':
     case 'stopWork':
+    case 'sendAway':
+    case 'bringBack':
       return refuse('card.overtaken');
   }
 }
@@ -78,12 +85,8 @@ function takeStay(rows: Rows, report: Row<'report'>, visit: Visit, at: Circumsta
   for (const use of clashes(usesOfSpot(rows, bayId, spot), span)) {
     if (use.vehicleId !== vehicle.id) putOut(rows, at, use, span);
   }
-  applyEdits(rows, at, 'spotUse', clear(usesOfVehicle(rows, vehicle.id), span));
-  const brought = placeRow(at, visit, { ...said, placeId: freshId(rows, 'place', said.placeId), kind: 'bay', spot });
-  applyEdits(rows, at, 'place', replace(places, span), brought);
-  const use = spotUseRow(at, visit, { bayId, spot });
-  applyEdits(rows, at, 'spotUse', [{ do: 'insert', like: null, span }], use);
-  return { place: brought.id };
+  const placeId = freshId(rows, 'place', said.placeId);
+  return putThere(rows, at, visit, { ...said, placeId, kind: 'bay', spot }, span);
 }
 
 /** Where the report named no spot: a free one if there is by now, else the spot of what it clashes with. */
@@ -109,6 +112,44 @@ function putOut(rows: Rows, at: Circumstances, use: Row<'spotUse'>, span: Span):
   const toAt = use.toAt === null || (span.toAt !== null && span.toAt < use.toAt) ? span.toAt : use.toAt;
   const yard = placeRow(at, other, { kind: 'yard' });
   applyEdits(rows, at, 'place', replace(placesOfVehicle(rows, other.vehicle.id), { fromAt, toAt }), yard);
+}
+
+/** It went out then, keeping the spot it stood in where that was said and nobody else has had it since. */
+function takeRoadTest(rows: Rows, report: Row<'report'>, visit: Visit, at: Circumstances): Created | Refused {
+  const said = report.said as unknown as TakeOnRoadTest;
+  const { id: vehicleId } = visit.vehicle;
+  const span = spanOf(report, [placesOfVehicle(rows, vehicleId)]);
+  if (!span) return refuse('card.overtaken');
+  const stood = usesOfVehicle(rows, vehicleId).find((use) => use.fromAt <= span.fromAt && overlap(use, span));
+  const taken = stood && usedByOthers(rows, stood.bayId, stood.spot, span, vehicleId).length > 0;
+  const keeps = said.keepSpot && stood && !taken ? { bayId: stood.bayId, spot: stood.spot } : null;
+  const { odometerOut, dueBackAt } = said;
+  const to = { kind: 'roadTest', odometerOut, dueBackAt, keeps, odometerUnit: visit.job.odometerUnit } as const;
+  const placeId = freshId(rows, 'place', said.placeId);
+  return putThere(rows, at, visit, { ...to, placeId, driverId: report.personId ?? '' }, span);
+}
+
+/** It was back then: in the spot that is kept for it where that was said, else in the yard. */
+function takeReturn(rows: Rows, report: Row<'report'>, visit: Visit, at: Circumstances): Created | Refused {
+  const said = report.said as unknown as ReturnFromRoadTest;
+  const { id: vehicleId } = visit.vehicle;
+  const span = spanOf(report, [placesOfVehicle(rows, vehicleId)]);
+  if (!span) return refuse('card.overtaken');
+  const to = backTo({ ...said, placeId: freshId(rows, 'place', said.placeId) }, ownSpotOf(rows, vehicleId, 'kept'));
+  return putThere(rows, at, visit, to, span);
+}
+
+/** The vehicle was at that place in the span, whatever was settled of it; the caller has seen to its spot. */
+function putThere(rows: Rows, at: Circumstances, visit: Visit, to: Destination, span: Span): Created {
+  const { id: vehicleId } = visit.vehicle;
+  applyEdits(rows, at, 'spotUse', clear(usesOfVehicle(rows, vehicleId), span));
+  const brought = placeRow(at, visit, to);
+  applyEdits(rows, at, 'place', replace(placesOfVehicle(rows, vehicleId), span), brought);
+  const spot = spotOf(to);
+  if (spot) {
+    applyEdits(rows, at, 'spotUse', [{ do: 'insert', like: null, span }], spotUseRow(at, visit, spot));
+  }
+  return { place: brought.id };
 }
 
 /** The id that the client made, unless a row has it by now. */

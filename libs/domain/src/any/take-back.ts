@@ -15,7 +15,10 @@ import { overlap } from '../timeline/timeline.js';
 const minutesToTakeBack = 10;
 
 /** A hand-back has its own undo, people and the shop are changed back by hand. */
-const withOwnWayBack: readonly CommandName[] = ['takeBack', 'handBack', 'addPerson', 'changePerson', 'setUpShop'];
+const withOwnWayBack: readonly CommandName[] = [
+  ...(['takeBack', 'handBack', 'releaseUnfinished', 'undoHandBack'] as const),
+  ...(['addPerson', 'changePerson', 'setUpShop'] as const),
+];
 
 export const takeBack: CommandRule<'takeBack'> = {
   needs: ({ seq }) => ({ change: seq }),

@@ -85,6 +85,7 @@ function open(rows: Rows, input: OpenHold, at: Circumstances, job: Row<'job'>): 
     endWords: null,
     endedById: null,
     againOfId: null,
+    subletId: null,
   });
   for (const lineId of lineIds) rows.add('holdLine', { id: at.newId(), holdId, jobId: job.id, lineId });
   for (const partLineId of partLineIds) rows.add('holdPart', { id: at.newId(), holdId, jobId: job.id, partLineId });

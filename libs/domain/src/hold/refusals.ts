@@ -24,4 +24,16 @@ export const holdRefusals = [
   'hold.mayNotEnd',
   /** A parts hold ended by hand, before its parts are here, needs words. Facts: holdId, missing (part lines). */
   'hold.endWordsMissing',
+  /** The person named as having the move no longer works here. Facts: none. */
+  'hold.personLeft',
+  /** Only what sets, charges or cools has an end that is said beforehand. Facts: reason. */
+  'hold.endNotSaid',
+  /** A question with this id is there already. Facts: questionId. */
+  'question.alreadyThere',
+  /** The person who is asked no longer works here. Facts: none. */
+  'question.personLeft',
+  /** Somebody else was asked. Facts: questionId. */
+  'question.notYours',
+  /** It has its answer. Facts: questionId. */
+  'question.answeredAlready',
 ] as const;

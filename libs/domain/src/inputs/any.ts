@@ -10,3 +10,14 @@ export interface SettleCard extends Turn {
   take: boolean;
   words: string;
 }
+/** What was flagged has been looked at. */
+export interface ClearFlag extends Turn {
+  flagId: string;
+  words: string;
+}
+
+export interface AnyInputs {
+  takeBack: TakeBack;
+  settleCard: SettleCard;
+  clearFlag: ClearFlag;
+}

@@ -19,3 +19,31 @@ export interface EndHold extends Turn {
   words?: Opt<string>;
   at?: Opt<number>;
 }
+/** Words, whose move it is, or the end of a setting hold, said anew. */
+export interface ChangeHold extends Turn {
+  holdId: string;
+  words?: Opt<string | null>;
+  moveOfId?: Opt<string | null>;
+  moveOf?: Opt<string | null>;
+  endsAt?: Opt<number>;
+}
+export interface AskQuestion {
+  questionId?: Opt<string>;
+  jobId: string;
+  lineId?: Opt<string>;
+  toId: string;
+  words: string;
+  at?: Opt<number>;
+}
+export interface AnswerQuestion extends Turn {
+  questionId: string;
+  answer: string;
+}
+
+export interface HoldInputs {
+  openHold: OpenHold;
+  changeHold: ChangeHold;
+  endHold: EndHold;
+  askQuestion: AskQuestion;
+  answerQuestion: AnswerQuestion;
+}

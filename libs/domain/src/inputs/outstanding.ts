@@ -50,3 +50,11 @@ export interface CloseFollowUp extends Turn {
   lineId?: Opt<string>;
   words?: Opt<string>;
 }
+
+export interface OutstandingInputs {
+  addTemporaryFix: AddTemporaryFix;
+  recordSecondCheck: RecordSecondCheck;
+  endTemporaryFix: EndTemporaryFix;
+  addFollowUp: AddFollowUp;
+  closeFollowUp: CloseFollowUp;
+}

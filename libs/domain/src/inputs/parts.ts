@@ -54,3 +54,12 @@ export interface CancelPart extends Turn {
   partLineId: string;
   words: string;
 }
+
+export interface PartsInputs {
+  wantPart: WantPart;
+  placeOrder: PlaceOrder;
+  recordDueIn: RecordDueIn;
+  receiveParts: ReceiveParts;
+  fitPart: FitPart;
+  cancelPart: CancelPart;
+}

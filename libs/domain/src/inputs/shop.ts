@@ -83,3 +83,14 @@ export interface AddSupplier {
   cutOff?: Opt<string>;
   runs?: Opt<HoursOfWeek>;
 }
+
+export interface ShopInputs {
+  setUpShop: SetUpShop;
+  addPerson: AddPerson;
+  changePerson: ChangePerson;
+  addBay: AddBay;
+  changeBay: ChangeBay;
+  setOpeningHours: SetOpeningHours;
+  setSeasons: SetSeasons;
+  addSupplier: AddSupplier;
+}

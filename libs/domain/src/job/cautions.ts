@@ -1,3 +1,5 @@
+import { type Ender, enders } from '../cautions/caution-table.js';
+import { flagHotWork } from '../cautions/hot-work-near.js';
 import type { AddCaution, EndCaution } from '../inputs.js';
 import { type Circumstances, recordedBy } from '../kernel/decision.js';
 import type { CommandRule } from '../kernel/family.js';
@@ -20,11 +22,13 @@ function refusedCaution(rows: Rows, input: AddCaution): Refused | null {
   return input.standing || ofVisit ? null : refuse('caution.noVisit', { vehicleId });
 }
 
+const isFireRisk = (code: AddCaution['code']): boolean => code === 'fuelOpen' || code === 'hotWork';
+
 /** A fact by anybody of the shop. A working caution belongs to the visit, a standing one stays with the vehicle. */
 export const addCaution: CommandRule<'addCaution'> = {
   needs: (input) => ({
     vehicles: [input.vehicleId],
-    tables: ['caution'],
+    hotWork: isFireRisk(input.code),
     ...(input.jobId === undefined ? {} : { jobs: [input.jobId] }),
   }),
   decide: (rows, input, at) => {
@@ -49,6 +53,7 @@ export const addCaution: CommandRule<'addCaution'> = {
       endedById: null,
       endWords: null,
     });
+    if (isFireRisk(code)) flagHotWork(rows, at, { jobId, vehicleId });
     return { facts: { cautionId, vehicleId, jobId, standing, code }, created: { caution: cautionId } };
   },
 };
@@ -59,34 +64,37 @@ function refusedMending(rows: Rows, caution: Row<'caution'>, lineId: string): Re
   return line.progress === 'done' ? null : refuse('caution.lineNotDone', { lineId, title: line.title });
 }
 
-/** Owner and manager with words; anybody of the floor with the done line that mended it. */
-function refusedStanding(
-  rows: Rows,
-  input: EndCaution,
-  by: Circumstances['by'],
-  caution: Row<'caution'>,
-): Refused | null {
-  const { id: cautionId, code } = caution;
-  if (input.lineId !== undefined && (isLead(by) || hasRole(by, 'technician'))) {
-    return refusedMending(rows, caution, input.lineId);
+type Ending = Pick<EndCaution, 'words' | 'lineId'>;
+
+/** Whether somebody is one of those whom the table lets end the caution. */
+function isEnder(ender: Ender, caution: Row<'caution'>, by: Circumstances['by'], { words, lineId }: Ending): boolean {
+  switch (ender) {
+    case 'opener':
+      return by.personId !== null && by.personId === caution.openedById;
+    case 'second':
+      return by.personId !== null && by.personId === caution.secondId;
+    case 'lead':
+      return isLead(by);
+    case 'leadWithWords':
+      return isLead(by) && words !== undefined;
+    case 'mendingLine':
+      return lineId !== undefined && (isLead(by) || hasRole(by, 'technician'));
   }
-  if (!isLead(by)) return refuse('caution.standing', { cautionId, code });
-  return input.words === undefined ? refuse('caution.wordsMissing', { cautionId }) : null;
 }
 
-/** Who opened it, the second person named with it, or owner or manager. */
-function refusedWorking(by: Circumstances['by'], caution: Row<'caution'>): Refused | null {
-  const own = by.personId !== null && [caution.openedById, caution.secondId].includes(by.personId);
-  if (own || isLead(by)) return null;
-  const way = { table: 'caution', id: caution.id };
-  return refuse('caution.notYours', { cautionId: caution.id, code: caution.code }, way);
+function refusedEnding(rows: Rows, input: Ending, by: Circumstances['by'], caution: Row<'caution'>): Refused | null {
+  const { id: cautionId, code, standing } = caution;
+  const ender = enders[standing ? 'standing' : 'working'].find((one) => isEnder(one, caution, by, input));
+  if (standing && input.lineId !== undefined && ender) return refusedMending(rows, caution, input.lineId);
+  if (ender) return null;
+  if (!standing) return refuse('caution.notYours', { cautionId, code }, { table: 'caution', id: cautionId });
+  return isLead(by) ? refuse('caution.wordsMissing', { cautionId }) : refuse('caution.standing', { cautionId, code });
 }
 
 /** A turn on the caution. Who may end it depends on whether it is a working or a standing one. */
 export const endCaution: CommandRule<'endCaution'> = {
   needs: (input) => ({
     cautions: [input.cautionId],
-    tables: ['caution', 'workLine'],
     ...(input.lineId === undefined ? {} : { lines: [input.lineId] }),
   }),
   decide: (rows, input, at) => {
@@ -96,7 +104,7 @@ export const endCaution: CommandRule<'endCaution'> = {
     if (caution.endedAt !== null) return refuse('caution.ended', { cautionId });
     const missing = absent(rows, { workLine: input.lineId });
     if (missing) return missing;
-    const refused = standing ? refusedStanding(rows, input, at.by, caution) : refusedWorking(at.by, caution);
+    const refused = refusedEnding(rows, input, at.by, caution);
     if (refused) return refused;
     rows.change('caution', cautionId, {
       endedAt: Math.max(at.effectiveAt, caution.effectiveAt),

@@ -1,7 +1,6 @@
+import { addContactRow, addCustomerRow, isBlank } from '../customer/new-rows.js';
 import type { CheckIn } from '../inputs.js';
-import { canonical } from '../kernel/amounts.js';
 import type { Circumstances } from '../kernel/decision.js';
-import { foldKey } from '../kernel/fold.js';
 import { Refused, refuse } from '../kernel/refusal.js';
 import type { Rows } from '../kernel/rows.js';
 import { live } from '../questions/place-and-work.js';
@@ -14,10 +13,13 @@ export interface Party {
   readonly contactId: string | null;
 }
 
+/** What check-in and booking say of both. */
+export type SaidOfParty = Pick<CheckIn, 'customerId' | 'customer' | 'contactId' | 'contact'>;
+
 /** A known customer, a new one, or the vehicle's own where nobody else is said; none only for an internal job. */
 function customerOf(
   rows: Rows,
-  input: CheckIn,
+  input: SaidOfParty,
   at: Circumstances,
   vehicle: Row<'vehicle'>,
   kind: Row<'job'>['kind'],
@@ -28,34 +30,29 @@ function customerOf(
     if (rows.find('customer', customer.customerId)) {
       return refuse('customer.alreadyThere', { customerId: customer.customerId ?? null });
     }
-    const { name, fleet = null } = customer;
-    const id = customer.customerId ?? at.newId();
-    return rows.add('customer', { id, name, nameKey: foldKey(name), fleet, erasedAt: null }).id;
+    if (isBlank(customer.name)) return refuse('customer.nameBlank');
+    return addCustomerRow(rows, at, customer).id;
   }
   if (customerId !== undefined) return absent(rows, { customer: customerId }) ?? customerId;
   if (kind === 'internal') return null;
   return vehicle.customerId ?? refuse('job.customerMissing');
 }
 
-type NewContact = NonNullable<CheckIn['contact']>;
-
-/** Who brings a vehicle may by that much only bring it; what else they may is said, or they may not. */
-function addContact(rows: Rows, at: Circumstances, customerId: string, contact: NewContact): string {
-  const { name, phone = null, mail = null, mayBring = true, mayAgreeAny = false, mayCollect = false } = contact;
-  const mayAgreeUpTo = contact.mayAgreeUpTo === undefined ? null : canonical(contact.mayAgreeUpTo);
-  const id = contact.contactId ?? at.newId();
-  return rows.add('contact', { id, customerId, name, phone, mail, mayBring, mayAgreeUpTo, mayAgreeAny, mayCollect }).id;
-}
-
 /** A known contact of this customer, a new one, or none. */
-function contactOf(rows: Rows, input: CheckIn, at: Circumstances, customerId: string | null): string | null | Refused {
+function contactOf(
+  rows: Rows,
+  input: SaidOfParty,
+  at: Circumstances,
+  customerId: string | null,
+): string | null | Refused {
   const { contactId, contact } = input;
   if (contact) {
     const newId = contact.contactId ?? null;
     if (contactId !== undefined) return refuse('contact.twice');
     if (rows.find('contact', newId)) return refuse('contact.alreadyThere', { contactId: newId });
     if (customerId === null) return refuse('contact.ofOtherCustomer', { contactId: newId });
-    return addContact(rows, at, customerId, contact);
+    if (isBlank(contact.name)) return refuse('contact.nameBlank');
+    return addContactRow(rows, at, customerId, contact).id;
   }
   if (contactId === undefined) return null;
   const known = live(rows, 'contact', contactId);
@@ -65,7 +62,7 @@ function contactOf(rows: Rows, input: CheckIn, at: Circumstances, customerId: st
 
 export function partyOf(
   rows: Rows,
-  input: CheckIn,
+  input: SaidOfParty,
   at: Circumstances,
   vehicle: Row<'vehicle'>,
   kind: Row<'job'>['kind'],

@@ -2,12 +2,17 @@
  * Rule 9: everything that stands in the way of a hand-back, all at once, each with the row where the way out is. The
  * command, the screen that shows the list before anybody asks, and "ready" are the same functions.
  */
+import { forbiddingAll } from '../cautions/against-cautions.js';
+import type { Act } from '../cautions/caution-table.js';
+import { againstWheels } from '../cautions/wheels-against.js';
 import type { HandBack } from '../inputs.js';
 import type { By } from '../kernel/decision.js';
 import type { Facts, Refusal } from '../kernel/refusal.js';
 import type { RefusalCode } from '../kernel/refusal-codes.js';
 import type { Rows } from '../kernel/rows.js';
-import { lineEnded, live } from '../questions/place-and-work.js';
+import { lineSettledByChoice } from '../questions/choices.js';
+import { isOnPremises, lineEnded, live } from '../questions/place-and-work.js';
+import { retorqueSettled, wheelsWereOff } from '../questions/wheels.js';
 import type { Row, TableName } from '../tables/tables.js';
 import { tierOf } from '../tables/words.js';
 import { tierOneByRoadBlockers } from './tier-one-by-road.js';
@@ -49,15 +54,39 @@ function lineBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
       if (line.startedAt !== null || line.progress !== 'planned') {
         return [blocker('handBack.lineUnfinished', { lineId, title }, 'workLine', lineId)];
       }
-      if (goAhead === 'deferred' || goAhead === 'declined' || followUpOfLine(rows, line)) return [];
+      if (goAhead === 'deferred' || goAhead === 'declined' || lineSettledByChoice(rows, line)) return [];
+      if (followUpOfLine(rows, line)) return [];
       return [blocker('handBack.lineOpen', { lineId, title, goAhead }, 'workLine', lineId)];
     });
 }
 
-function cautionBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
+type Door = Row<'sheet'>['leavesBy'];
+
+const actOf: Readonly<Record<Door, Act>> = { road: 'handBackByRoad', transporter: 'handBackOnTransporter' };
+
+/** The cautions that forbid this door, by the one table of them (see ../cautions). */
+function cautionBlockers(rows: Rows, job: Row<'job'>, door: Door): Refusal[] {
+  const act = actOf[door];
+  return forbiddingAll(rows, job.vehicleId, act).map(({ id, code }) =>
+    blocker('handBack.cautionOpen', { cautionId: id, code, act }, 'caution', id),
+  );
+}
+
+/**
+ * Rule 3: by road every wheel that was off is on again with its torque, and tightening it again is put down for later; a
+ * transporter takes a vehicle as its wheels are.
+ */
+function wheelBlockers(rows: Rows, job: Row<'job'>, door: Door): Refusal[] {
+  const wheels = againstWheels(rows, job.id, actOf[door]);
+  const untold = door === 'road' && wheelsWereOff(rows, job.id) && !retorqueSettled(rows, job);
+  return untold ? [...wheels, blocker('handBack.retorqueUntold', { jobId: job.id }, 'job', job.id)] : wheels;
+}
+
+/** The vehicle, a component of it, or somebody from outside is still with another firm's work. */
+function subletBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
   return rows
-    .list('caution', (one) => one.vehicleId === job.vehicleId && !one.standing && one.endedAt === null)
-    .map(({ id, code }) => blocker('handBack.cautionOpen', { cautionId: id, code }, 'caution', id));
+    .list('sublet', (one) => one.jobId === job.id && one.state === 'underWay')
+    .map(({ id: subletId, form }) => blocker('handBack.subletUnderWay', { subletId, form }, 'sublet', subletId));
 }
 
 function concernBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
@@ -77,19 +106,22 @@ export function unendedFixes(rows: Rows, vehicleId: string): Row<'temporaryFix'>
  */
 function fixBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
   return unendedFixes(rows, job.vehicleId).flatMap((fix) => {
-    const { id: temporaryFixId, place, system, state } = fix;
+    const { id: temporaryFixId, place, state } = fix;
     const found: Refusal[] = [];
     if (!openFollowUp(rows, fix.followUpId)) {
       const facts = { temporaryFixId, place, state };
       found.push(blocker('handBack.fixWithoutFollowUp', facts, 'temporaryFix', temporaryFixId));
     }
-    const unchecked = rows.list('secondCheck', (one) => one.temporaryFixId === temporaryFixId).length === 0;
-    if (tierOf(system) === 2 && state === 'on' && unchecked) {
-      const facts = { temporaryFixId, place, system, tier: 2 };
-      found.push(blocker('handBack.secondCheckMissing', facts, 'temporaryFix', temporaryFixId));
-    }
-    return found;
+    return [...found, ...uncheckedTierTwo(rows, fix)];
   });
+}
+
+/** Rule 7: a fix on a tier-2 system that is on needs a second check. */
+function uncheckedTierTwo(rows: Rows, { id: temporaryFixId, place, system, state }: Row<'temporaryFix'>): Refusal[] {
+  const checked = rows.list('secondCheck', (one) => one.temporaryFixId === temporaryFixId).length > 0;
+  if (tierOf(system) !== 2 || state !== 'on' || checked) return [];
+  const facts = { temporaryFixId, place, system, tier: 2 };
+  return [blocker('handBack.secondCheckMissing', facts, 'temporaryFix', temporaryFixId)];
 }
 
 /**
@@ -101,7 +133,8 @@ export function openPartsOf(rows: Rows, jobId: string): Row<'partLine'>[] {
     const line = live(rows, 'workLine', part.lineId);
     if ((line?.jobId ?? part.jobId) !== jobId) return false;
     if (part.state === 'fitted' || part.state === 'cancelled') return false;
-    const putOff = line !== undefined && !lineEnded(line) && ['deferred', 'declined'].includes(line.goAhead);
+    const turnedDown = line !== undefined && !lineEnded(line) && ['deferred', 'declined'].includes(line.goAhead);
+    const putOff = turnedDown || (line !== undefined && lineSettledByChoice(rows, line));
     return !(putOff && part.state === 'wanted');
   });
 }
@@ -129,12 +162,14 @@ function roadBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
   return found;
 }
 
-/** What is open on the job however the vehicle leaves. */
-export function jobBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
+/** What is open on the job and forbids this door, whoever asks. */
+function jobBlockers(rows: Rows, job: Row<'job'>, door: Door): Refusal[] {
   return [
     ...clockBlockers(rows, job),
     ...lineBlockers(rows, job),
-    ...cautionBlockers(rows, job),
+    ...cautionBlockers(rows, job, door),
+    ...wheelBlockers(rows, job, door),
+    ...subletBlockers(rows, job),
     ...concernBlockers(rows, job),
     ...fixBlockers(rows, job),
     ...partBlockers(rows, job),
@@ -144,13 +179,43 @@ export function jobBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
 /** Rule 9 whole, for this hand-back by this person; empty when the vehicle may go. The job has to be in the bag, open. */
 export function handBackBlockers(rows: Rows, asked: AskedHandBack, by: By): Refusal[] {
   const job = rows.get('job', asked.jobId);
-  if (asked.leavesBy === 'transporter') return jobBlockers(rows, job);
+  if (asked.leavesBy === 'transporter') return jobBlockers(rows, job, 'transporter');
   const fixes = unendedFixes(rows, job.vehicleId);
-  return [...jobBlockers(rows, job), ...roadBlockers(rows, job), ...tierOneByRoadBlockers(rows, asked, by, fixes)];
+  const open = jobBlockers(rows, job, 'road');
+  return [...open, ...roadBlockers(rows, job), ...tierOneByRoadBlockers(rows, asked, by, fixes)];
 }
 
-/** Nothing is open on the job. What a hand-back by road needs besides is asked when somebody hands back by road. */
+/**
+ * What keeps even a release here. What is unfinished does not, it becomes outstanding; a running clock does, for a release
+ * stops none, and so does what the door forbids: cautions, and by road wheels, rule 3 and rule 7. A component may stay
+ * with another firm; a vehicle that is there, or somebody who works on it, comes back first.
+ */
+export function releaseBlockers(rows: Rows, asked: AskedHandBack, by: By): Refusal[] {
+  const job = rows.get('job', asked.jobId);
+  const door = asked.leavesBy;
+  const always = [
+    ...clockBlockers(rows, job),
+    ...cautionBlockers(rows, job, door),
+    ...subletBlockers(rows, job).filter((one) => one.facts['form'] !== 'componentOut'),
+  ];
+  if (door === 'transporter') return always;
+  const fixes = unendedFixes(rows, job.vehicleId);
+  const onTheRoad = [
+    ...wheelBlockers(rows, job, door),
+    ...roadBlockers(rows, job),
+    ...fixes.flatMap((fix) => uncheckedTierTwo(rows, fix)),
+    ...tierOneByRoadBlockers(rows, asked, by, fixes),
+  ];
+  return [...always, ...onTheRoad];
+}
+
+/**
+ * Nothing is open on the job, and nothing forbids the door it would leave by: the road where it rolls and may be driven,
+ * else a transporter. Who allows a tier-1 fix by road is asked when somebody hands back by road.
+ */
 export function isReady(rows: Rows, jobId: string): boolean {
   const job = live(rows, 'job', jobId);
-  return job !== undefined && job.endedAt === null && jobBlockers(rows, job).length === 0;
+  const vehicle = job && live(rows, 'vehicle', job.vehicleId);
+  if (!job || !vehicle || !isOnPremises(job)) return false;
+  return jobBlockers(rows, job, vehicle.rolls && vehicle.mayBeDriven ? 'road' : 'transporter').length === 0;
 }

@@ -27,7 +27,12 @@ const give = (story: Given, input: Partial<HandBack> = {}, by: 'desk' | 'manager
 describe('hand-back', () => {
   it('ends the visit: the vehicle leaves its place and its spot, acknowledged by name', () => {
     const { rows, outcome } = give(ready(), { odometer: 100_010 });
-    expect(rows.get('job', 'j1')).toMatchObject({ endedAt: tuesdayTen, leftBy: 'road', odometerOut: 100_010 });
+    expect(rows.get('job', 'j1')).toMatchObject({
+      endedAt: tuesdayTen,
+      endedHow: 'handedBack',
+      leftBy: 'road',
+      odometerOut: 100_010,
+    });
     expect(rows.list('place')[0]?.toAt).toBe(tuesdayTen);
     expect(rows.list('spotUse')[0]?.toAt).toBe(tuesdayTen);
     expect(rows.list('sheet')).toMatchObject([{ receivedBy: 'A Driver', receivedHow: 'there', leavesBy: 'road' }]);
@@ -77,11 +82,44 @@ describe('rule 9: a hand-back is refused while', () => {
   it.each(['carriedOver', 'dropped', 'done'] as const)('nor for a line that is %s', (progress) => {
     expect(refusedFor(ready().line('l2', { progress, startedAt: tuesdayTen - hour }))).toEqual([]);
   });
-  it('a working caution stands, by road and on a transporter; a standing or ended one does not matter', () => {
+  it('a caution forbids the door it leaves by; one that does not, or has ended, does not matter', () => {
     expect(refusedFor(ready().caution('x'))).toEqual([['handBack.cautionOpen', 'x']]);
-    expect(refusedFor(ready().caution('x'), { leavesBy: 'transporter' })).toEqual([['handBack.cautionOpen', 'x']]);
-    expect(refusedFor(ready().caution('x', { standing: true }))).toEqual([]);
+    expect(refusedFor(ready().caution('x'), { leavesBy: 'transporter' })).toEqual([]);
+    const stands = () => ready().caution('x', { code: 'onStands' });
+    expect(refusedFor(stands(), { leavesBy: 'transporter' })).toEqual([['handBack.cautionOpen', 'x']]);
+    expect(refusedFor(ready().caution('x', { standing: true, code: 'gasTank' }))).toEqual([]);
     expect(refusedFor(ready().caution('x', { endedAt: tuesdayTen }))).toEqual([]);
+  });
+  it('a wheel is off, or on without a torque record, by road; a transporter takes it as it is', () => {
+    const wheels = () =>
+      ready()
+        .followUp('f1', { kind: 'retorque' })
+        .wheel('w1', '1L', { onAt: null })
+        .wheel('w2', '1R', { onAt: tuesdayTen - hour })
+        .wheel('w3', '2L', { onAt: tuesdayTen - hour, torquedAt: tuesdayTen - hour, torque: '120' });
+    expect(refusedFor(wheels())).toEqual([
+      ['wheel.stillOff', 'w1'],
+      ['wheel.notTorqued', 'w2'],
+    ]);
+    expect(refusedFor(wheels(), { leavesBy: 'transporter' })).toEqual([]);
+  });
+  it('wheels were off and nobody has put down when they are tightened again, by road', () => {
+    const torqued = { onAt: tuesdayTen - hour, torquedAt: tuesdayTen - hour, torque: '120' };
+    const story = () => ready().wheel('w1', '1L', torqued);
+    expect(refusedFor(story())).toEqual([['handBack.retorqueUntold', 'j1']]);
+    expect(refusedFor(story(), { leavesBy: 'transporter' })).toEqual([]);
+    expect(refusedFor(story().followUp('f1', { kind: 'retorque' }))).toEqual([]);
+    expect(refusedFor(story().followUp('f1', { kind: 'lookAgain' }))).toEqual([['handBack.retorqueUntold', 'j1']]);
+  });
+  it.each(['vehicleOut', 'componentOut', 'outsiderIn'] as const)('another firm’s work is under way: %s', (form) => {
+    expect(refusedFor(ready().sublet('u1', { form, state: 'underWay' }))).toEqual([['handBack.subletUnderWay', 'u1']]);
+    expect(refusedFor(ready().sublet('u1', { form, state: 'ended' }))).toEqual([]);
+  });
+  it('but not for a line whose choice went another way', () => {
+    const choice = () =>
+      ready().but('workLine', 'l1', { choiceId: 'c1' }).line('l2', { choiceId: 'c1', goAhead: 'withCustomer' });
+    expect(refusedFor(choice())).toEqual([]);
+    expect(refusedFor(choice().but('workLine', 'l1', { choiceId: null }))).toEqual([['handBack.lineOpen', 'l2']]);
   });
   it('a concern has no outcome', () => {
     expect(refusedFor(ready().concern('s2'))).toEqual([['handBack.concernOpen', 's2']]);

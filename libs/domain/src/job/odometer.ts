@@ -33,7 +33,7 @@ export function odometerUnitOf(rows: Rows, vehicleId: string): Unit {
 export function recordOdometer(
   rows: Rows,
   at: Circumstances,
-  of: { readonly vehicleId: string; readonly jobId: string },
+  of: { readonly vehicleId: string; readonly jobId: string | null },
   said: { readonly value: number | null; readonly unit: Unit; readonly source: Row<'odometerReading'>['source'] },
 ): void {
   const value = said.source === 'notReadable' ? null : said.value;

@@ -16,6 +16,26 @@ export const jobRefusals = [
   'job.comebackOfOtherVehicle',
   /** The promised time lies before now. Facts: promisedAt, now (ISO). */
   'job.promisedInPast',
+  /** The day it is expected on is over. Facts: expectedAt (ISO). */
+  'job.expectedInPast',
+  /** The booked visit was called off. Facts: number. */
+  'job.calledOff',
+  /** A visit begins with something reported. */
+  'job.concernMissing',
+  /** It was worked on: it is handed back or released, not called off. Facts: number. */
+  'job.workedOn',
+  /** Only a vehicle in the yard can go without anything done. Facts: number. */
+  'job.notInYard',
+  /** A part is on order or here, and no follow-up waits for it. Facts: description. */
+  'job.partOrdered',
+  /** A mass is corrected by manager or owner. */
+  'vehicle.massByLead',
+  /** A mass comes with where it was read. */
+  'vehicle.massSourceMissing',
+  /** The correction says what stands there already. */
+  'vehicle.nothingChanged',
+  /** A reading has a value, or is not readable. */
+  'odometer.valueMissing',
   /** Only an internal job may be without a customer. */
   'job.customerMissing',
   /** A known and a new customer in one check-in. */
@@ -72,8 +92,14 @@ export const jobRefusals = [
   'handBack.lineUnfinished',
   /** A line with a go-ahead or still with the customer has no end and no follow-up. Facts: lineId, title, goAhead. */
   'handBack.lineOpen',
-  /** A working caution has not ended. Facts: cautionId, code. */
+  /** A caution that stands forbids this door. Facts: cautionId, code, act. */
   'handBack.cautionOpen',
+  /** By road, and tightening the wheels again is not put down for later. Facts: jobId. */
+  'handBack.retorqueUntold',
+  /** Another firm's work is under way. Facts: subletId, form. */
+  'handBack.subletUnderWay',
+  /** It is only expected, it has not come yet. Facts: number. */
+  'handBack.notArrived',
   /** A concern has no outcome. Facts: concernId, position. */
   'handBack.concernOpen',
   /** A temporary fix that has not ended has no open follow-up. Facts: temporaryFixId, place, state. */
@@ -98,4 +124,12 @@ export const jobRefusals = [
   'handBack.receivedByTelephone',
   /** An allowance for what is no open tier-1 fix of this vehicle. Facts: temporaryFixId. */
   'handBack.roadNotNeeded',
+  /** A release needs words. Facts: none. */
+  'release.wordsMissing',
+  /** There is no hand-back to undo: the visit goes on, or was called off. Facts: number. */
+  'undo.notHandedBack',
+  /** The hand-back is too long ago. Facts: number, minutes. */
+  'undo.tooLate',
+  /** The vehicle is here again on another visit. Facts: number (of that one). */
+  'undo.hereAgain',
 ] as const;

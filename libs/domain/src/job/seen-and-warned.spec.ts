@@ -29,17 +29,16 @@ describe('the outcome of a concern', () => {
     const { rows } = say({}, here().concern('s1', { conditions: 'when cold' }));
     expect(rows.get('concern', 's1').outcomeConditions).toBe('when cold');
   });
-  it('still there says how; not tried says why; could not be made to appear says enough', () => {
+  it('still there says how; not tried says why', () => {
     expect(say({ outcome: 'stillThere' }).codes).toEqual(['concern.wordsMissing']);
     expect(say({ outcome: 'stillThere', words: 'at 60 km/h' }).codes).toEqual([]);
     expect(say({ outcome: 'notTried', conditions: 'any' }).codes).toEqual(['concern.wordsMissing']);
     expect(say({ outcome: 'notTried' }, here().concern('s1', { conditions: 'cold' })).codes).toEqual([
       'concern.wordsMissing',
     ]);
-    expect(say({ outcome: 'couldNotAppear' }).codes).toEqual([]);
   });
   it('is not said of a job that is over, nor of a concern that is not there', () => {
-    expect(say({ outcome: 'couldNotAppear' }, over().concern('s1')).codes).toEqual(['job.ended']);
+    expect(say({ outcome: 'stillThere', words: 'Still' }, over().concern('s1')).codes).toEqual(['job.ended']);
     expect(say({ concernId: 's9' }).codes).toEqual(['row.notFound']);
   });
 });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
 import type { HandBack } from '../inputs.js';
-import { type Given, given, hour, tuesdayTen } from '../kernel/given.js';
+import { type Given, given, hour, opening, tuesdayTen } from '../kernel/given.js';
 import { carryOut } from '../settle/carry-out.js';
 import { handBack } from './hand-back.js';
-import type { SheetContent } from './sheet.js';
+import type { SheetContent } from './sheet-content.js';
 
 /** A visit on which nothing is open any more. */
 const ready = () =>
@@ -96,7 +96,80 @@ describe('the sheet', () => {
       { what: 'Smells', why: 'No fuel in it' },
       { what: 'Spare wheel', why: 'Locked' },
     ]);
-    expect(sheet.cautions).toEqual([{ code: 'gasTank', words: null }]);
+    expect(sheet.cautions).toEqual([{ code: 'gasTank', words: null, standing: true }]);
+  });
+  it('says which attempts showed a concern, its causes and how sure, and work done for a cause it shares', () => {
+    const told = { recordedAt: opening, effectiveAt: opening, byId: 'technician', device: null };
+    const attempt = { ...told, jobId: 'j1', concernId: 's1', odometerUnit: 'km', placeId: null } as const;
+    const story = ready()
+      .row('attempt', { id: 'a1', ...attempt, conditions: 'cold, town', odometer: 10, appeared: false, words: null })
+      .row('attempt', { id: 'a2', ...attempt, conditions: 'over kerbs', odometer: null, appeared: true, words: 'Left' })
+      .row('cause', { id: 'k1', ...told, jobId: 'j1', words: 'Bush worn', certainty: 'found' })
+      .row('causeConcern', { id: 'kc1', jobId: 'j1', causeId: 'k1', concernId: 's1' })
+      .line('l2', { progress: 'done', title: 'Bush', causeId: 'k1' })
+      .line('l3', { progress: 'done', title: 'Wash' });
+    const sheet = sheetOf(story);
+    expect(sheet.concerns).toMatchObject([
+      {
+        attempts: [
+          {
+            conditions: 'cold, town',
+            appeared: false,
+            odometer: 10,
+            by: 'The technician',
+            at: '2026-03-10T08:00:00.000Z',
+          },
+          { conditions: 'over kerbs', appeared: true, words: 'Left' },
+        ],
+        knownCauses: [{ words: 'Bush worn', certainty: 'found' }],
+        corrections: [{ title: 'Renew the rear step' }, { title: 'Bush' }],
+      },
+    ]);
+    expect(sheet.otherWork).toEqual([{ title: 'Wash', words: null }]);
+  });
+  it('says each wheel that was off with its torque, its source and who, and which left off the vehicle', () => {
+    const story = ready()
+      .wheel('w1', '1L', {
+        ...{
+          onAt: opening,
+          torquedAt: opening,
+          torque: '120',
+          torqueUnit: 'newtonMetre',
+          torqueSource: 'vehicleMaker',
+        },
+        ...{ tool: 'Wrench 3', torquedById: 'technician' },
+      })
+      .wheel('w2', '1R')
+      .caution('x', { code: 'noOil', words: 'Drained' });
+    expect(sheetOf(story, { leavesBy: 'transporter' }).wheels).toEqual([
+      {
+        ...{
+          position: '1L',
+          torque: '120',
+          torqueUnit: 'newtonMetre',
+          torqueSource: 'vehicleMaker',
+          sourceWords: null,
+        },
+        ...{ tool: 'Wrench 3', isOn: true, by: 'The technician' },
+      },
+      {
+        ...{ position: '1R', torque: null, torqueUnit: null, torqueSource: null, sourceWords: null },
+        ...{ tool: null, isOn: false, by: '' },
+      },
+    ]);
+    expect(sheetOf(story, { leavesBy: 'transporter' }).cautions).toEqual([
+      { code: 'noOil', words: 'Drained', standing: false },
+    ]);
+  });
+  it('says what another firm did, and not what was only arranged or called off', () => {
+    const story = ready()
+      .sublet('u1', { state: 'ended', fromAt: opening, toAt: tuesdayTen, lineId: 'l1' })
+      .sublet('u2')
+      .sublet('u3', { state: 'cancelled' });
+    expect(sheetOf(story).sublets).toEqual([
+      { form: 'vehicleOut', firm: 'Harbour Paint', component: null, state: 'ended', title: 'Renew the rear step' },
+    ]);
+    expect(sheetOf(story).release).toBeNull();
   });
   it('is plain data that the store can freeze', () => {
     const sheet = sheetOf(ready());

@@ -7,67 +7,20 @@
 import type { By } from '../kernel/decision.js';
 import type { Rows } from '../kernel/rows.js';
 import { live } from '../questions/place-and-work.js';
+import { isOff, wheelsNow } from '../questions/wheels.js';
 import type { Row } from '../tables/tables.js';
-
-export interface SheetLimits {
-  readonly beforeDay: string | null;
-  readonly beforeOdometer: number | null;
-  readonly withinDistance: number | null;
-  readonly withinDays: number | null;
-  readonly season: string | null;
-  readonly distanceUnit: Row<'followUp'>['distanceUnit'];
-}
-export type SheetFinding = Pick<Row<'finding'>, 'place' | 'kind' | 'words' | 'measure' | 'unit'>;
-export interface SheetWork {
-  readonly title: string;
-  readonly words: string | null;
-}
-export interface SheetConcern extends Pick<
-  Row<'concern'>,
-  'words' | 'conditions' | 'outcome' | 'outcomeConditions' | 'outcomeWords'
-> {
-  /** What was found about it, and what was done about it. */
-  readonly causes: readonly SheetFinding[];
-  readonly corrections: readonly SheetWork[];
-}
-export interface SheetFix
-  extends SheetLimits, Pick<Row<'temporaryFix'>, 'kind' | 'standsInFor' | 'place' | 'heldWith' | 'system' | 'state'> {
-  readonly since: string;
-  readonly endedByWhat: string;
-  readonly removedPieceAt: string | null;
-  readonly secondChecks: readonly { readonly by: string; readonly at: string; readonly samePerson: boolean }[];
-  /** Tier 1 by road: who allowed it, with which words, and that the receiver signed for it. */
-  readonly byRoad: { readonly allowedBy: string; readonly words: string; readonly receiverSigned: boolean } | null;
-}
-export interface SheetContent {
-  readonly shop: string;
-  readonly jobNumber: number;
-  readonly vehicle: Pick<Row<'vehicle'>, 'plate' | 'vin' | 'description'>;
-  readonly customer: string | null;
-  readonly checkedInAt: string;
-  readonly leftAt: string;
-  readonly odometer: Pick<Row<'job'>, 'odometerIn' | 'odometerOut' | 'odometerUnit'>;
-  readonly concerns: readonly SheetConcern[];
-  /** Work and findings that belong to no concern. */
-  readonly otherWork: readonly SheetWork[];
-  readonly otherFindings: readonly SheetFinding[];
-  readonly partsFitted: readonly Pick<Row<'partLine'>, 'number' | 'description' | 'fitted' | 'unit'>[];
-  readonly temporary: readonly SheetFix[];
-  /** Lines that were not done, or not to the end, and why. */
-  readonly putOff: readonly {
-    readonly title: string;
-    readonly why: 'deferred' | 'declined' | 'carriedOver' | 'dropped' | 'later';
-    readonly words: string | null;
-  }[];
-  readonly notLookedAt: readonly { readonly what: string; readonly why: string | null }[];
-  readonly followUps: readonly (SheetLimits & Pick<Row<'followUp'>, 'kind' | 'title' | 'words' | 'urgency'>)[];
-  /** Cautions that stay with the vehicle. */
-  readonly cautions: readonly Pick<Row<'caution'>, 'code' | 'words'>[];
-  readonly leavesBy: Row<'sheet'>['leavesBy'];
-  readonly receivedBy: string;
-  readonly receivedHow: Row<'sheet'>['receivedHow'];
-  readonly handedBackBy: string;
-}
+import type {
+  SheetAttempt,
+  SheetCause,
+  SheetConcern,
+  SheetContent,
+  SheetFinding,
+  SheetFix,
+  SheetLimits,
+  SheetSublet,
+  SheetWheel,
+  SheetWork,
+} from './sheet-content.js';
 
 const iso = (instant: number): string => new Date(instant).toISOString();
 
@@ -99,7 +52,32 @@ const asWork = ({ title, endWords }: Row<'workLine'>): SheetWork => ({ title, wo
 const byPosition = (a: { readonly position: number }, b: { readonly position: number }): number =>
   a.position - b.position;
 
+function attemptsOf(rows: Rows, concernId: string): SheetAttempt[] {
+  const attempts = rows.list('attempt', (one) => one.concernId === concernId);
+  return attempts
+    .sort((a, b) => a.effectiveAt - b.effectiveAt)
+    .map(({ conditions, appeared, odometer, odometerUnit, words, effectiveAt, byId }) => ({
+      ...{ conditions, appeared, odometer, odometerUnit, words },
+      at: iso(effectiveAt),
+      by: nameOf(rows, byId),
+    }));
+}
+
+function causesOf(rows: Rows, concernId: string): SheetCause[] {
+  return rows
+    .list('causeConcern', (one) => one.concernId === concernId)
+    .flatMap((one) => live(rows, 'cause', one.causeId) ?? [])
+    .map(({ words, certainty }) => ({ words, certainty }));
+}
+
+/** Work on a concern: told to be for it, or for a cause that it shares. */
+function isFor(rows: Rows, line: Row<'workLine'>, concernId: string): boolean {
+  const shared = rows.list('causeConcern', (one) => one.causeId === line.causeId && one.concernId === concernId);
+  return line.concernId === concernId || (line.causeId !== null && shared.length > 0);
+}
+
 function concernsOf(
+  rows: Rows,
   concerns: readonly Row<'concern'>[],
   findings: readonly Row<'finding'>[],
   done: readonly Row<'workLine'>[],
@@ -112,8 +90,10 @@ function concernsOf(
       outcome,
       outcomeConditions,
       outcomeWords,
+      attempts: attemptsOf(rows, concern.id),
+      knownCauses: causesOf(rows, concern.id),
       causes: findings.filter((one) => one.concernId === concern.id).map(asFinding),
-      corrections: done.filter((line) => line.concernId === concern.id).map(asWork),
+      corrections: done.filter((line) => isFor(rows, line, concern.id)).map(asWork),
     };
   });
 }
@@ -179,15 +159,31 @@ function notLookedAt(
 function staysOn(rows: Rows, vehicleId: string, byRoad: boolean) {
   const fixes = rows.list('temporaryFix', (fix) => fix.vehicleId === vehicleId && fix.state !== 'ended');
   const followUps = rows.list('followUp', (one) => one.vehicleId === vehicleId && one.state === 'open');
-  const cautions = rows.list('caution', (one) => one.vehicleId === vehicleId && one.standing && one.endedAt === null);
+  const cautions = rows.list('caution', (one) => one.vehicleId === vehicleId && one.endedAt === null);
   return {
     temporary: fixes.map((fix) => fixOf(rows, fix, byRoad)),
     followUps: followUps.map((one) => {
       const { kind, title, words, urgency } = one;
       return { kind, title, words, urgency, ...limits(rows, one) };
     }),
-    cautions: cautions.map(({ code, words }) => ({ code, words })),
+    cautions: cautions.map(({ code, words, standing }) => ({ code, words, standing })),
   };
+}
+
+function wheelsOf(rows: Rows, jobId: string): SheetWheel[] {
+  return wheelsNow(rows, jobId).map((wheel) => {
+    const { position, torque, torqueUnit, torqueSource, sourceWords, tool, torquedById } = wheel;
+    const recorded = { position, torque, torqueUnit, torqueSource, sourceWords, tool };
+    return { ...recorded, isOn: !isOff(wheel), by: nameOf(rows, torquedById) };
+  });
+}
+
+function subletsOf(rows: Rows, jobId: string): SheetSublet[] {
+  const begun = rows.list('sublet', (one) => one.jobId === jobId && one.fromAt !== null && one.state !== 'cancelled');
+  return begun.map(({ form, firm, component, state, lineId }) => ({
+    ...{ form, firm, component, state },
+    title: live(rows, 'workLine', lineId)?.title ?? null,
+  }));
 }
 
 /** The sheet of a job that has just ended. */
@@ -207,17 +203,18 @@ export function sheetContent(
     return line?.jobId === job.id && part.fitted !== '0';
   });
   const { odometerIn, odometerOut, odometerUnit } = job;
+  const cameAt = job.checkedInAt ?? job.arrivedAt ?? job.recordedAt;
   const { by, leavesBy, receivedBy, receivedHow } = leaving;
   return {
     shop: rows.list('shop')[0]?.name ?? '',
     jobNumber: job.number,
     vehicle: { plate, vin, description },
     customer: rows.find('customer', job.customerId)?.name ?? null,
-    checkedInAt: iso(job.checkedInAt),
-    leftAt: iso(job.endedAt ?? job.checkedInAt),
+    checkedInAt: iso(cameAt),
+    leftAt: iso(job.endedAt ?? cameAt),
     odometer: { odometerIn, odometerOut, odometerUnit },
-    concerns: concernsOf(concerns, findings, done),
-    otherWork: done.filter((line) => line.concernId === null).map(asWork),
+    concerns: concernsOf(rows, concerns, findings, done),
+    otherWork: done.filter((line) => !concerns.some(({ id }) => isFor(rows, line, id))).map(asWork),
     otherFindings: findings.filter((one) => one.concernId === null).map(asFinding),
     partsFitted: fitted.map((part) => ({
       number: part.number,
@@ -226,11 +223,14 @@ export function sheetContent(
       unit: part.unit,
     })),
     ...staysOn(rows, job.vehicleId, leavesBy === 'road'),
+    wheels: wheelsOf(rows, job.id),
+    sublets: subletsOf(rows, job.id),
     putOff: putOffOf(lines),
     notLookedAt: notLookedAt(concerns, findings),
     leavesBy,
     receivedBy,
     receivedHow,
     handedBackBy: by.name,
+    release: job.endedHow === 'released' ? { words: job.endWords ?? '', by: by.name } : null,
   };
 }

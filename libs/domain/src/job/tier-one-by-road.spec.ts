@@ -95,7 +95,7 @@ const coming = someone.map((by) =>
 const concluding = someone.map((by) =>
   act(recordConcernOutcome, by, (rows) => {
     const concern = rows.list('concern', (one) => one.outcome === null)[0];
-    return concern && { concernId: concern.id, outcome: 'couldNotAppear' as const };
+    return concern && { concernId: concern.id, outcome: 'notTried' as const, words: 'W' };
   }),
 );
 type Lack = 'nothing' | 'words' | 'signature' | 'presence' | 'one' | 'all';

@@ -9,10 +9,16 @@ export const flagRules = [
   'place.movedNotRolling',
   'place.bayOutOfUse',
   'place.tooLarge',
+  'place.againstWheel',
+  'place.hotWorkNearFuel',
+  'place.drivenMayNot',
   'work.noGoAhead',
   'work.skillMissing',
   'work.afterUnfinished',
   'work.againstCaution',
+  'work.goAheadBeyondContact',
+  'concern.goneNotRetried',
+  'concern.noAttempt',
   'time.deviceClock',
   'odometer.falling',
   'vin.doubtful',
@@ -38,5 +44,6 @@ export function flag(
     facts,
     clearedAt: null,
     clearedById: null,
+    clearWords: null,
   });
 }

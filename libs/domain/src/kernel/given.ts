@@ -8,7 +8,7 @@ import { calendarOf } from '@holdfast/shop-calendar';
 import type { Row, TableName } from '../tables/tables.js';
 import { type Role, roles } from '../tables/words.js';
 import type { By, Circumstances, TakenBack } from './decision.js';
-import { breaks, opening, recorded, started, tuesdayTen, usual, week } from './given-usual.js';
+import { breaks, hour, opening, recorded, started, tuesdayTen, usual, week } from './given-usual.js';
 import { type NewRow, Rows } from './rows.js';
 
 export { hour, minute, opening, tuesdayTen } from './given-usual.js';
@@ -124,6 +124,15 @@ export class Given {
       ...over,
     });
   }
+  /** A visit that is expected at noon. */
+  booked(id: string, over: Over<'job'> = {}): this {
+    return this.job(id, { expectedAt: tuesdayTen + 2 * hour, arrivedAt: null, checkedInAt: null, ...over });
+  }
+  /** An open call about a go-ahead; of the last vehicle, and of a visit or follow-up only where one is named. */
+  call(id: string, over: Over<'call'> = {}): this {
+    const of = { vehicleId: this.lastOf('vehicle'), customerId: this.lastOrNull('customer') };
+    return this.row('call', { id, ...usual.call, ...of, ...over });
+  }
   concern(id: string, over: Over<'concern'> = {}): this {
     return this.row('concern', {
       id,
@@ -177,6 +186,16 @@ export class Given {
       vehicleId: this.lastOf('vehicle'),
       ...over,
     });
+  }
+  /** A wheel of the last job that is off since 08:00. */
+  wheel(id: string, position: string, over: Over<'wheelRecord'> = {}): this {
+    const of = { jobId: this.lastOf('job'), vehicleId: this.lastOf('vehicle'), position };
+    return this.row('wheelRecord', { id, ...usual.wheelRecord, ...of, ...over });
+  }
+  /** The last vehicle is to go to another firm. */
+  sublet(id: string, over: Over<'sublet'> = {}): this {
+    const of = { jobId: this.lastOf('job'), vehicleId: this.lastOf('vehicle') };
+    return this.row('sublet', { id, ...usual.sublet, ...of, ...over });
   }
   report(id: string, over: Over<'report'> = {}): this {
     return this.row('report', {

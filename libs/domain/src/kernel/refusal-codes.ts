@@ -1,4 +1,5 @@
 import { anyRefusals as anyFamilyRefusals } from '../any/refusals.js';
+import { customerRefusals } from '../customer/refusals.js';
 import { holdRefusals } from '../hold/refusals.js';
 import { jobRefusals } from '../job/refusals.js';
 import { outstandingRefusals } from '../outstanding/refusals.js';
@@ -11,6 +12,7 @@ import { anyRefusals } from './refusals.js';
 /** Every refusal there is. A test holds that each has a sentence in each catalogue. */
 export const refusalCodes = [
   ...anyRefusals,
+  ...customerRefusals,
   ...jobRefusals,
   ...workRefusals,
   ...placeRefusals,

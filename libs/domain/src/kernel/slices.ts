@@ -4,6 +4,7 @@ import type { TableName } from '../tables/tables.js';
 export interface Slices {
   /**
    * The only tables of the visit and vehicle that the rule looks at, besides the job itself; all of them where left out.
+   * None, of one visit: its own row alone.
    * Only for rules whose outcome settles nothing: what is not loaded is not settled.
    */
   readonly tables?: readonly TableName[];
@@ -22,10 +23,22 @@ export interface Slices {
   readonly fixes?: readonly string[];
   readonly followUps?: readonly string[];
   readonly reports?: readonly string[];
+  readonly causes?: readonly string[];
+  readonly questions?: readonly string[];
+  readonly sublets?: readonly string[];
+  /** Flags that belong to a visit; one of a bay alone is loaded by itself. */
+  readonly flags?: readonly string[];
+  readonly contacts?: readonly string[];
+  readonly standingGoAheads?: readonly string[];
+  readonly calls?: readonly string[];
   /** Who stands in these bays and since when. */
   readonly bays?: readonly string[];
   /** The running and recent clocks of these people. */
   readonly people?: readonly string[];
+  /** Fuel open and hot work anywhere in the shop: those cautions, and the spots that their vehicles have. */
+  readonly hotWork?: boolean;
+  /** The bays, as `bays`, in which the vehicles of these jobs have or had a spot. */
+  readonly baysOfJobs?: boolean;
   readonly customers?: readonly string[];
   /** Find a vehicle by folded plate or a customer by folded name (check-in). */
   readonly plateKey?: string | undefined;

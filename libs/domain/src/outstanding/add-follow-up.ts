@@ -44,6 +44,8 @@ function refusedFollowUp(rows: Rows, input: AddFollowUp, at: Circumstances): Ref
   const { followUpId, vehicleId, seasonId, partLineIds } = input;
   if (followUpId !== undefined && rows.find('followUp', followUpId))
     return refuse('followUp.alreadyThere', { followUpId });
+  const told = input.withinDistance !== undefined && input.words !== undefined;
+  if (input.kind === 'retorque' && !told) return refuse('outstanding.retorqueNeedsDistance');
   const missing = absent(rows, {
     vehicle: vehicleId,
     job: input.jobId,

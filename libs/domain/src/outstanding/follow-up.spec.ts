@@ -108,6 +108,15 @@ describe('addFollowUp', () => {
     expect(adding(input, two).codes).toEqual(['followUp.ofOtherVehicle']);
   });
 
+  it('for tightening wheels again says within what distance, and where that comes from', () => {
+    const told = { kind: 'retorque', withinDistance: 50, words: 'Wheel maker: 50 km' } as const;
+    expect(adding(told).rows.get('followUp', 'f1')).toMatchObject({ kind: 'retorque', withinDistance: 50 });
+    for (const lacking of [{ withinDistance: undefined }, { words: undefined }]) {
+      expect(adding({ ...told, ...lacking }).codes).toEqual(['outstanding.retorqueNeedsDistance']);
+    }
+    expect(adding({ kind: 'deferred' }).codes).toEqual([]);
+  });
+
   it('is refused for a season that the shop ended and for an id that is there', () => {
     const over = van().season('salt', { endedOn: '2026-03-01' });
     expect(adding({ seasonId: 'salt' }, over).codes).toEqual(['followUp.seasonEnded']);

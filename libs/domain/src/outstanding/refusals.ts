@@ -48,4 +48,6 @@ export const outstandingRefusals = [
   'followUp.lineNotDone',
   /** Dropping it needs words. */
   'followUp.wordsMissing',
+  /** A re-torque says within what distance, and in words where that comes from. */
+  'outstanding.retorqueNeedsDistance',
 ] as const;

@@ -86,13 +86,30 @@ describe('takeIntoBay, intended', () => {
     expect(take(rows, { movedHow: 'towed', movedByName: 'Ada' }).codes).toEqual([]);
   });
 
-  it('refuses against the tag "do not move", and driving against "do not start"', () => {
-    const tagged = take(van().caution('t1', { code: 'doNotMove' }).rows());
-    expect([tagged.codes, tagged.refusedFor]).toEqual([['place.tagged'], { code: 'doNotMove' }]);
+  it('refuses against each caution that forbids the move, with the caution as the way out', () => {
+    const tagged = take(van().caution('t1', { code: 'doNotMove' }).caution('t2', { code: 'onStands' }).rows());
+    expect(tagged.refusals).toEqual([
+      {
+        code: 'caution.forbids',
+        facts: { cautionId: 't1', code: 'doNotMove', act: 'moveRolling' },
+        way: { table: 'caution', id: 't1' },
+      },
+      {
+        code: 'caution.forbids',
+        facts: { cautionId: 't2', code: 'onStands', act: 'moveRolling' },
+        way: { table: 'caution', id: 't2' },
+      },
+    ]);
     expect(take(van().caution('t1', { code: 'doNotMove', endedAt: opening }).rows()).codes).toEqual([]);
     const still = van().caution('t1', { code: 'doNotStart' }).rows();
-    expect(take(still, { movedHow: 'driven' }).codes).toEqual(['place.tagged']);
+    expect(take(still, { movedHow: 'driven' }).codes).toEqual(['caution.forbids']);
     expect(take(still).codes).toEqual([]);
+  });
+
+  it('moves what has its brakes open on dollies or towed by name, and no other way', () => {
+    const rows = van().caution('t1', { code: 'brakesOpen' }).rows();
+    expect(take(rows, { movedHow: 'towed' }).codes).toEqual(['caution.forbids']);
+    expect(take(rows, { movedHow: 'towed', movedByName: 'Ada' }).codes).toEqual([]);
   });
 
   it('refuses above the rating of the lift in pounds, with no override (rule 4)', () => {
@@ -113,7 +130,7 @@ describe('takeIntoBay, intended', () => {
 
   it('says every reason at once', () => {
     const rows = other(van({ rolls: false, curbKg: 4000 }, { outOfUse: true })).rows();
-    const all = ['place.bayOutOfUse', 'place.spotTaken', 'place.doesNotRoll', 'place.aboveCapacity'];
+    const all = ['place.spotTaken', 'place.bayOutOfUse', 'place.doesNotRoll', 'place.aboveCapacity'];
     expect(take(rows).codes).toEqual(all);
   });
 

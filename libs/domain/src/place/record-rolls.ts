@@ -4,7 +4,7 @@ import { live, openJobOf } from '../questions/place-and-work.js';
 import { notThere } from '../questions/references.js';
 
 export const recordRolls: CommandRule<'recordRolls'> = {
-  needs: ({ vehicleId }) => ({ vehicles: [vehicleId], tables: [] }),
+  needs: ({ vehicleId }) => ({ vehicles: [vehicleId] }),
   decide(rows, { vehicleId, rolls, mayBeDriven }) {
     if (!live(rows, 'vehicle', vehicleId)) return notThere('vehicle', vehicleId);
     rows.change('vehicle', vehicleId, { rolls, mayBeDriven });

@@ -16,12 +16,44 @@ export const placeRefusals = [
   'place.thisSpot',
   /** It does not roll, and nobody is named who moved it on dollies or towed it. Facts: none. */
   'place.doesNotRoll',
-  /** A tag says not to move it, or not to start it where it would be driven. Facts: code. */
-  'place.tagged',
+  /** A caution that stands on the vehicle forbids it (see cautions/). Facts: cautionId, code, act. */
+  'caution.forbids',
+  /** Hot work and open fuel in the same or a neighbouring bay. Facts: cautionId, code (of the other side), jobNumber. */
+  'caution.hotWorkNear',
+  /** A wheel is off. Facts: wheelRecordId, position. */
+  'wheel.stillOff',
+  /** A wheel that was off is on again, and no torque is recorded. Facts: wheelRecordId, position. */
+  'wheel.notTorqued',
   /** Heavier today than the lift is rated for; there is no override. Facts: massKg, capacityKg. */
   'place.aboveCapacity',
   /** Gross above the rating, or unknown: somebody has to answer at the bay. Facts: capacityKg. */
   'place.loadAsked',
   /** Loaded, and with a full load above the rating: the kilograms have to be said. Facts: grossKg, capacityKg. */
   'place.loadWeightAsked',
+  /** By road, but the vehicle may not be driven. Facts: none. */
+  'place.mayNotBeDriven',
+  /** The driver no longer works here. Facts: none. */
+  'place.driverLeft',
+  /** It stands neither in the yard nor in a bay: on a road test, away, or nowhere. Facts: kind (null: nowhere). */
+  'place.notHere',
+  /** No spot was kept for it; it can stand in the yard. Facts: none. */
+  'place.spotNotKept',
+  /** Only vehicles that stand in bays change them with each other. Facts: jobNumber. */
+  'place.notInBay',
+  /** One vehicle twice. Facts: none. */
+  'place.swapWithItself',
+  /** A sublet with this id is there already. Facts: subletId. */
+  'sublet.alreadyThere',
+  /** The line is of another visit. Facts: lineId. */
+  'sublet.lineOfOtherJob',
+  /** What goes out is not said. Facts: none. */
+  'sublet.componentMissing',
+  /** It was arranged in another form. Facts: form. */
+  'sublet.otherForm',
+  /** It is under way, over or called off. Facts: state. */
+  'sublet.notArranged',
+  /** It has not begun, or is over. Facts: state. */
+  'sublet.notUnderWay',
+  /** It is over or called off. Facts: state. */
+  'sublet.over',
 ] as const;

@@ -1,4 +1,7 @@
 /** A vehicle goes into a bay: intended, which may be refused, or seen there already, which is recorded and flagged. */
+import { againstAct, flagAct, flagAllowedAct } from '../cautions/against-cautions.js';
+import type { Act } from '../cautions/caution-table.js';
+import { againstHotWork, flagHotWork } from '../cautions/hot-work-near.js';
 import type { Circumstances, Outcome } from '../kernel/decision.js';
 import { flag } from '../kernel/flags.js';
 import { type Facts, type Refusal, Refused, refuse } from '../kernel/refusal.js';
@@ -13,11 +16,12 @@ import { placesOfVehicle } from '../timeline/lanes.js';
 import { contestedReport, settledReport } from '../timeline/reports.js';
 import { earliest, type Span } from '../timeline/timeline.js';
 import { judgeMass } from './lift-mass.js';
-import { againstMoving, flagMove, moveVehicle, standingTables } from './move-vehicle.js';
+import { againstMoving, flagMove, moveVehicle, ownSpotOf, standingTables } from './move-vehicle.js';
 import { type Visit, visitOf } from '../questions/visit.js';
 
-interface Taking extends Visit {
-  readonly input: TakeIntoBay;
+/** A vehicle that is to stand in a spot of a bay, and what is said about it. */
+export interface Taking extends Visit {
+  readonly input: Pick<TakeIntoBay, 'movedHow' | 'movedByName' | 'loaded' | 'loadKg'>;
   readonly bay: Row<'bay'>;
   readonly spec: Row<'baySpec'>;
   /** From when the vehicle would stand there, epoch ms, open-ended. */
@@ -27,11 +31,11 @@ interface Taking extends Visit {
 }
 
 export const takeIntoBay: CommandRule<'takeIntoBay'> = {
-  needs: ({ jobId, bayId }) => ({ jobs: [jobId], bays: [bayId], tables: standingTables }),
+  needs: ({ jobId, bayId }) => ({ jobs: [jobId], bays: [bayId], hotWork: true, tables: standingTables }),
   decide(rows, input, at) {
     const taking = takingOf(rows, input, at);
     if (taking instanceof Refused) return taking;
-    return input.alreadyThere === true ? recordSeen(rows, taking, at) : place(rows, taking, at);
+    return input.alreadyThere === true ? recordSeen(rows, taking, input, at) : place(rows, taking, input, at);
   },
 };
 
@@ -50,7 +54,11 @@ function takingOf(rows: Rows, input: TakeIntoBay, at: Circumstances): Taking | R
   const when = input.alreadyThere === true ? at.effectiveAt : at.now;
   const span = { fromAt: earliest(placesOfVehicle(rows, visit.vehicle.id), when), toAt: null };
   const spot =
-    input.spot ?? ownSpot(rows, visit, bay) ?? freeSpot(rows, bay.id, spec.spots, span, visit.vehicle.id) ?? 1;
+    input.spot ??
+    ownSpot(rows, visit, bay) ??
+    keptSpot(rows, visit, bay) ??
+    freeSpot(rows, bay.id, spec.spots, span, visit.vehicle.id) ??
+    1;
   return { ...visit, input, bay, spec, span, spot };
 }
 
@@ -60,23 +68,51 @@ function ownSpot(rows: Rows, { job }: Visit, bay: Row<'bay'>): number | undefine
   return place?.kind === 'bay' && place.bayId === bay.id ? (place.spot ?? undefined) : undefined;
 }
 
+/** The spot of the bay that is kept for the vehicle while it is out. */
+function keptSpot(rows: Rows, { vehicle }: Visit, bay: Row<'bay'>): number | undefined {
+  const kept = ownSpotOf(rows, vehicle.id, 'kept');
+  return kept?.bayId === bay.id ? kept.spot : undefined;
+}
+
 function factsOf(taking: Taking, contested: boolean): Facts {
   const { job, vehicle, bay, spot } = taking;
   return { jobId: job.id, jobNumber: job.number, vehicleId: vehicle.id, bayId: bay.id, spot, contested };
 }
 
-function place(rows: Rows, taking: Taking, at: Circumstances): Outcome | Refused {
-  const { job, vehicle, bay, spot, span, input } = taking;
+function place(rows: Rows, taking: Taking, input: TakeIntoBay, at: Circumstances): Outcome | Refused {
+  const { job, bay, spot, span } = taking;
   if (job.endedAt !== null) return refuse('place.jobEnded', { jobNumber: job.number });
-  const refusals = [
-    ...againstBay(taking, at),
-    ...againstSpot(rows, taking),
-    ...againstMoving(rows, vehicle, input),
-    ...againstMass(taking),
-  ];
+  const refusals = [...againstSpot(rows, taking), ...againstStanding(rows, taking, at)];
   if (refusals.length > 0) return new Refused(refusals);
+  flagAllowed(rows, at, taking);
   const made = moveVehicle(rows, at, taking, { ...input, kind: 'bay', bayId: bay.id, spot }, span.fromAt);
   return { facts: factsOf(taking, false), created: { place: made.id } };
+}
+
+/** What speaks against this vehicle in this bay, whoever else stands there: the bay, the move, its cautions, its mass. */
+export function againstStanding(rows: Rows, taking: Taking, at: Circumstances): Refusal[] {
+  const { vehicle, bay, spec, input } = taking;
+  return [
+    ...againstBay(taking, at),
+    ...againstMoving(rows, at, taking, input),
+    ...actsIn(spec).flatMap((act) => againstAct(rows, at, vehicle.id, act)),
+    ...againstHotWork(rows, at, vehicle.id, bay.id),
+    ...againstMass(taking),
+  ];
+}
+
+/** Marks what a caution allows in this bay with a flag. */
+export function flagAllowed(rows: Rows, at: Circumstances, { job, vehicle, spec }: Taking): void {
+  for (const act of actsIn(spec)) flagAllowedAct(rows, at, { jobId: job.id, vehicleId: vehicle.id }, act);
+}
+
+/** What the equipment in use there does with a vehicle. */
+function actsIn(spec: Row<'baySpec'>): Act[] {
+  const inUse = spec.equipment.filter((item) => item.inUse);
+  return [
+    ...(inUse.some((item) => item.kind === 'pit') ? ['placeOverPit' as const] : []),
+    ...(inUse.some((item) => item.grips === 'points') ? ['liftByPoints' as const] : []),
+  ];
 }
 
 function isEnded(bay: Row<'bay'>, at: Circumstances): boolean {
@@ -133,8 +169,8 @@ function againstMass({ spec, vehicle, input }: Taking): Refusal[] {
   }
 }
 
-function recordSeen(rows: Rows, taking: Taking, at: Circumstances): Outcome {
-  const { job, vehicle, bay, spot, span, input } = taking;
+function recordSeen(rows: Rows, taking: Taking, input: TakeIntoBay, at: Circumstances): Outcome {
+  const { job, vehicle, bay, spot, span } = taking;
   const said = { kind: 'takeIntoBay', jobId: job.id, vehicleId: vehicle.id, bayId: bay.id, said: input } as const;
   const report = { ...said, happenedAt: span.fromAt };
   const here = job.endedAt === null;
@@ -143,6 +179,9 @@ function recordSeen(rows: Rows, taking: Taking, at: Circumstances): Outcome {
   }
   flagMove(rows, at, taking, input);
   flagBay(rows, at, taking);
+  const of = { jobId: job.id, vehicleId: vehicle.id };
+  for (const act of actsIn(taking.spec)) flagAct(rows, at, of, act);
+  flagHotWork(rows, at, of, bay.id);
   flagMass(rows, at, taking);
   const clash = usedByOthers(rows, bay.id, spot, span, vehicle.id).map((use) => use.id);
   if (!here || clash.length > 0) {

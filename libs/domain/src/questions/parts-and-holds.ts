@@ -5,6 +5,7 @@
 import { compare, plus } from '../kernel/amounts.js';
 import type { Rows } from '../kernel/rows.js';
 import type { Row } from '../tables/tables.js';
+import { lineSettledByChoice } from './choices.js';
 import { lineEnded, live } from './place-and-work.js';
 
 /** All pieces that the part line asks for are here and usable, or on the vehicle. */
@@ -13,13 +14,14 @@ export function isHere(part: Row<'partLine'>): boolean {
 }
 
 /**
- * Wanted on this visit: not cancelled, and its line is neither ended nor put off or turned down by the customer, in a
- * job that is still open. A part whose purpose is a follow-up is wanted, but not on this visit.
+ * Wanted on this visit: not cancelled, and its line is neither ended nor put off, turned down or decided by
+ * another way that the customer chose, in a job that is still open. A part whose purpose is a follow-up is wanted, but not on this visit.
  */
 export function isStillWanted(rows: Rows, part: Row<'partLine'>): boolean {
   const line = live(rows, 'workLine', part.lineId);
   if (!line || part.void || part.state === 'cancelled') return false;
   if (lineEnded(line) || line.goAhead === 'deferred' || line.goAhead === 'declined') return false;
+  if (lineSettledByChoice(rows, line)) return false;
   return (rows.find('job', line.jobId)?.endedAt ?? null) === null;
 }
 

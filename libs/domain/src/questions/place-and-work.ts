@@ -1,7 +1,7 @@
-/** Questions about where vehicles stand, which spots are free, who works on what, and which tags forbid a move. */
+/** Questions about where vehicles stand, which spots are free, who works on what, and which cautions stand. */
 import type { Rows } from '../kernel/rows.js';
 import type { Row } from '../tables/tables.js';
-import type { CautionCode, LineProgress } from '../tables/words.js';
+import type { LineProgress } from '../tables/words.js';
 import { usesOfSpot } from '../timeline/lanes.js';
 import { isRunning, overlap, type Span } from '../timeline/timeline.js';
 
@@ -15,9 +15,21 @@ export function live<T extends Parameters<Rows['find']>[0]>(
   return row && !row.void ? row : undefined;
 }
 
-/** The visit that a vehicle is here for, if it is here. */
+/** The visit that a vehicle is here for, if it is here; one that is only expected is not here. */
 export function openJobOf(rows: Rows, vehicleId: string): Row<'job'> | undefined {
-  return rows.list('job', (job) => job.vehicleId === vehicleId && job.endedAt === null)[0];
+  return rows.list('job', (job) => job.vehicleId === vehicleId && isOnPremises(job))[0];
+}
+
+/** Between arrival and hand-back: in the yard, in a bay, on a road test or away at another firm. */
+export function isOnPremises(job: Pick<Row<'job'>, 'arrivedAt' | 'endedAt'>): boolean {
+  return job.arrivedAt !== null && job.endedAt === null;
+}
+
+/** The visits that a vehicle is expected for, the next one first. */
+export function expectedJobsOf(rows: Rows, vehicleId: string): Row<'job'>[] {
+  return rows
+    .list('job', (job) => job.vehicleId === vehicleId && job.arrivedAt === null && job.endedAt === null)
+    .sort((a, b) => (a.expectedAt ?? 0) - (b.expectedAt ?? 0));
 }
 
 /** Where the vehicle of the job is now. */
@@ -70,6 +82,9 @@ export function unfinishedBefore(rows: Rows, line: Row<'workLine'>): Row<'workLi
   return before && before.progress !== 'done' && before.progress !== 'dropped' ? before : undefined;
 }
 
-export function openCaution(rows: Rows, vehicleId: string, code: CautionCode): Row<'caution'> | undefined {
-  return rows.list('caution', (one) => one.vehicleId === vehicleId && one.code === code && one.endedAt === null)[0];
+/** The cautions that stand on a vehicle now, standing and working ones, in the order they were put there. */
+export function openCautions(rows: Rows, vehicleId: string): Row<'caution'>[] {
+  return rows
+    .list('caution', (one) => one.vehicleId === vehicleId && one.endedAt === null)
+    .sort((a, b) => a.effectiveAt - b.effectiveAt);
 }

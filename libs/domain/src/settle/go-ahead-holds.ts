@@ -1,5 +1,6 @@
 import type { Circumstances } from '../kernel/decision.js';
 import type { Rows } from '../kernel/rows.js';
+import { lineSettledByChoice, othersOfChoice } from '../questions/choices.js';
 import { lineEnded } from '../questions/place-and-work.js';
 import type { Row } from '../tables/tables.js';
 import { endHoldAt } from './end-hold-at.js';
@@ -16,8 +17,10 @@ export function endGoAheadHold(
   named: readonly Row<'workLine'>[],
 ): void {
   const lines = named.length > 0 ? named : rows.list('workLine', (line) => line.jobId === hold.jobId);
-  if (lines.some((line) => !line.void && !lineEnded(line) && line.goAhead === 'withCustomer')) return;
-  const ids = new Set(lines.map((line) => line.id));
+  const asked = (line: Row<'workLine'>) => line.goAhead === 'withCustomer' && !lineSettledByChoice(rows, line);
+  if (lines.some((line) => !line.void && !lineEnded(line) && asked(line))) return;
+  // The answer to one line of a choice is the answer to the others.
+  const ids = new Set(lines.flatMap((line) => [line, ...othersOfChoice(rows, line)]).map((line) => line.id));
   const answers = rows
     .list('goAhead', (one) => ids.has(one.lineId) && one.answer !== 'withCustomer')
     .filter((one) => one.recordedAt > hold.recordedAt || one.effectiveAt >= hold.fromAt)

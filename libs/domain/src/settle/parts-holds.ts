@@ -79,6 +79,7 @@ function openAgain(rows: Rows, at: Circumstances, before: Row<'hold'>, parts: re
     endWords: null,
     endedById: null,
     againOfId: before.id,
+    subletId: null,
   });
   const named = linesOf(rows, before);
   const going = named.filter((line) => !lineEnded(line)).map((line) => line.id);

@@ -193,7 +193,7 @@ describe('a hold for a go-ahead', () => {
         jobId: 'j1',
         lineId,
       },
-      ...{ answer, byName: 'Customer', how: 'telephone', upTo: null, words: null },
+      ...{ answer, byName: 'Customer', how: 'telephone', upTo: null, words: null, standingId: null },
     });
   const asked = (lines: readonly string[]) =>
     job()

@@ -25,6 +25,8 @@ export const setUpShop: CommandRule<'setUpShop'> = {
       tolerancePercent: '10',
       floorRecordsGoAheads: true,
       recheckMinutes: null,
+      workGuaranteeMonths: 12,
+      partGuaranteeMonths: 12,
     });
     rows.add('openingHours', {
       id: at.newId(),

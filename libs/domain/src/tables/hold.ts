@@ -22,6 +22,19 @@ export const holdTables = {
     endedById: offBoard(orNull(ref('person'))),
     /** The hold that this one opened again after a part was found damaged or wrong. */
     againOfId: offBoard(orNull(ref('hold'))),
+    subletId: offBoard(orNull(ref('sublet'))),
+  }),
+  /** A question to a named person waits without holding anything up. */
+  question: table('staff', {
+    ...recorded,
+    jobId: ref('job'),
+    lineId: orNull(ref('workLine')),
+    askedById: ref('person'),
+    toId: ref('person'),
+    words: text(),
+    answer: orNull(text()),
+    answeredAt: orNull(instant()),
+    answeredById: orNull(ref('person')),
   }),
   holdLine: table('all', { holdId: ref('hold'), jobId: offBoard(ref('job')), lineId: ref('workLine') }),
   holdPart: table('all', { holdId: ref('hold'), jobId: offBoard(ref('job')), partLineId: ref('partLine') }),

@@ -1,5 +1,6 @@
 import {
   bool,
+  day,
   decimal,
   instant,
   int,
@@ -14,15 +15,22 @@ import {
   text,
 } from '../kernel/column.js';
 import {
+  callEnds,
+  callReasons,
   cautionCodes,
+  certainties,
   concernOutcomes,
+  contactWays,
   distanceUnits,
   drives,
   findingKinds,
+  jobEnds,
   jobKinds,
   leavesBy,
   massSources,
+  movesOf,
   readingSources,
+  standingKinds,
   vehicleKinds,
 } from './words.js';
 
@@ -44,6 +52,23 @@ export const jobTables = {
     mayAgreeUpTo: orNull(decimal()),
     mayAgreeAny: bool(),
     mayCollect: bool(),
+    /** No longer a contact of this customer. */
+    endedAt: offBoard(orNull(instant())),
+  }),
+  /** What the customer agreed to in advance, for a vehicle or a visit or all of theirs, with the amount in all. */
+  standingGoAhead: table('staff', {
+    ...recorded,
+    customerId: ref('customer'),
+    vehicleId: orNull(ref('vehicle')),
+    jobId: orNull(ref('job')),
+    kind: oneOf(standingKinds),
+    /** For each visit: what its lines that rest on this may come to, in the shop's currency. */
+    upTo: decimal(),
+    orderNumber: orNull(text()),
+    byName: text(),
+    untilDay: orNull(day()),
+    endedAt: orNull(instant()),
+    endWords: offBoard(orNull(text())),
   }),
   vehicle: table('all', {
     customerId: offWall(orNull(ref('customer'))),
@@ -72,7 +97,11 @@ export const jobTables = {
     contactId: offWall(orNull(ref('contact'))),
     kind: oneOf(jobKinds),
     comebackOfLineId: offWall(orNull(ref('workLine'))),
-    checkedInAt: instant(),
+    /** When it is to come, for a visit that was booked. */
+    expectedAt: orNull(instant()),
+    /** When it stood here, which may be before anybody checked it in; null while it is only expected. */
+    arrivedAt: orNull(instant()),
+    checkedInAt: orNull(instant()),
     promisedAt: orNull(instant()),
     waitsHere: bool(),
     keyTag: orNull(text()),
@@ -82,6 +111,8 @@ export const jobTables = {
     odometerUnit: offWall(oneOf(distanceUnits)),
     storedHere: bool(),
     endedAt: orNull(instant()),
+    endedHow: orNull(oneOf(jobEnds)),
+    endWords: offBoard(orNull(text())),
     leftBy: orNull(oneOf(leavesBy)),
   }),
   odometerReading: table('none', {
@@ -120,6 +151,22 @@ export const jobTables = {
     outcomeAt: orNull(instant()),
     outcomeById: offBoard(orNull(ref('person'))),
   }),
+  /** One try to make a concern appear: under which conditions, at which reading, and whether it did. */
+  attempt: table('none', {
+    ...recorded,
+    jobId: ref('job'),
+    concernId: ref('concern'),
+    conditions: text(),
+    odometer: orNull(int()),
+    odometerUnit: oneOf(distanceUnits),
+    appeared: bool(),
+    words: orNull(text()),
+    /** The road test it was made on. */
+    placeId: orNull(ref('place')),
+  }),
+  /** What brings a concern about; one cause may serve several concerns. */
+  cause: table('none', { ...recorded, jobId: ref('job'), words: text(), certainty: oneOf(certainties) }),
+  causeConcern: table('none', { jobId: ref('job'), causeId: ref('cause'), concernId: ref('concern') }),
   finding: table('none', {
     ...recorded,
     jobId: ref('job'),
@@ -157,5 +204,46 @@ export const jobTables = {
     receivedHow: oneOf(['there', 'telephone']),
     leavesBy: oneOf(leavesBy),
     voidedWords: orNull(text()),
+    /** Handed back whole, or released unfinished, with the words of who let it go. */
+    kind: oneOf(['handBack', 'release']),
+    words: orNull(text()),
+  }),
+  /** Somebody at the desk has to speak with the customer; ended by its entry in the contact log. */
+  call: table('staff', {
+    ...recorded,
+    vehicleId: ref('vehicle'),
+    jobId: orNull(ref('job')),
+    followUpId: orNull(ref('followUp')),
+    customerId: orNull(ref('customer')),
+    reason: oneOf(callReasons),
+    words: orNull(text()),
+    nextTryAt: orNull(instant()),
+    endedAt: orNull(instant()),
+    endedHow: orNull(oneOf(callEnds)),
+  }),
+  /** The contact log: calls, messages, letters; the answer; the next try; whose move it is. */
+  contactEntry: table('none', {
+    ...recorded,
+    vehicleId: ref('vehicle'),
+    jobId: orNull(ref('job')),
+    followUpId: orNull(ref('followUp')),
+    callId: orNull(ref('call')),
+    contactId: orNull(ref('contact')),
+    way: oneOf(contactWays),
+    withName: orNull(text()),
+    reached: bool(),
+    answer: orNull(text()),
+    nextTryAt: orNull(instant()),
+    moveOf: oneOf(movesOf),
+  }),
+  /** A fact of a vehicle that was wrong: both values are kept, with where the new one comes from. */
+  vehicleCorrection: table('none', {
+    ...recorded,
+    vehicleId: ref('vehicle'),
+    field: text(),
+    before: orNull(text()),
+    after: orNull(text()),
+    source: orNull(text()),
+    words: orNull(text()),
   }),
 } as const;

@@ -1,5 +1,6 @@
 import {
   bool,
+  decimal,
   instant,
   int,
   offBoard,
@@ -12,7 +13,16 @@ import {
   text,
   json,
 } from '../kernel/column.js';
-import { movedWays, placeKinds, reportKinds, reportStates, spotUses } from './words.js';
+import {
+  distanceUnits,
+  movedWays,
+  placeKinds,
+  reportKinds,
+  reportStates,
+  spotUses,
+  subletForms,
+  subletStates,
+} from './words.js';
 
 /** Where vehicles are, which spots that uses, and what people report of it. */
 export const placeTables = {
@@ -30,6 +40,14 @@ export const placeTables = {
     loaded: offWall(orNull(bool())),
     loadKg: offWall(orNull(int())),
     loadAnsweredById: offBoard(orNull(ref('person'))),
+    /** On a road test: who drives, and the readings before and after it. */
+    driverId: offWall(orNull(ref('person'))),
+    odometerOut: offBoard(orNull(int())),
+    odometerIn: offBoard(orNull(int())),
+    odometerUnit: offBoard(orNull(oneOf(distanceUnits))),
+    /** Away: for which work of another firm. */
+    subletId: offBoard(orNull(ref('sublet'))),
+    dueBackAt: orNull(instant()),
     fromAt: instant(),
     toAt: orNull(instant()),
   }),
@@ -42,6 +60,26 @@ export const placeTables = {
     kind: oneOf(spotUses),
     fromAt: instant(),
     toAt: orNull(instant()),
+  }),
+  /** Work by another firm: the vehicle goes out, only a component does, or somebody comes in. */
+  sublet: table('all', {
+    ...recorded,
+    jobId: ref('job'),
+    vehicleId: ref('vehicle'),
+    lineId: orNull(ref('workLine')),
+    form: oneOf(subletForms),
+    firm: offWall(text()),
+    supplierId: offWall(orNull(ref('supplier'))),
+    component: offWall(orNull(text())),
+    slotAt: orNull(instant()),
+    price: offWall(orNull(decimal())),
+    dueBackAt: orNull(instant()),
+    state: oneOf(subletStates),
+    /** From when to when it was away, or the outsider worked here. */
+    fromAt: orNull(instant()),
+    toAt: orNull(instant()),
+    words: offWall(orNull(text())),
+    endWords: offBoard(orNull(text())),
   }),
   /**
    * What somebody says happened. Always kept. `settled` became an interval in the same command; `contested` clashes with
@@ -74,5 +112,6 @@ export const placeTables = {
     facts: json<Readonly<Record<string, string | number | boolean | null>>>(),
     clearedAt: orNull(instant()),
     clearedById: offBoard(orNull(ref('person'))),
+    clearWords: offBoard(orNull(text())),
   }),
 } as const;

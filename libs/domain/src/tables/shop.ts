@@ -33,6 +33,9 @@ export const shopTables = {
     floorRecordsGoAheads: bool(),
     /** In a shop with one technician: minutes after which the same person may re-check a tier-2 fix; null switches it off. */
     recheckMinutes: orNull(int()),
+    /** Guarantee that the shop gives on its own work and on parts it fitted, months; null where it states none. */
+    workGuaranteeMonths: orNull(int()),
+    partGuaranteeMonths: orNull(int()),
   }),
   openingHours: table('all', {
     validFrom: day(),

@@ -6,6 +6,7 @@ export const vehicleKinds = ['light', 'heavy', 'trailer', 'motorcycle'] as const
 export const drives = ['combustion', 'hybrid', 'electric', 'gas', 'none'] as const;
 export const massSources = ['plate', 'papers', 'weighed', 'maker', 'told'] as const;
 export const jobKinds = ['normal', 'comeback', 'guarantee', 'internal'] as const;
+export const jobEnds = ['handedBack', 'released', 'cancelled'] as const;
 export const readingSources = ['read', 'told', 'notReadable'] as const;
 export const distanceUnits = ['km', 'mi'] as const;
 
@@ -23,6 +24,7 @@ export const cautionCodes = [
   'batteryOff',
   'onStands',
   'hotWork',
+  'pitOpen',
   'doNotStart',
   'doNotMove',
   'other',
@@ -30,6 +32,13 @@ export const cautionCodes = [
 export type CautionCode = (typeof cautionCodes)[number];
 
 export const concernOutcomes = ['gone', 'stillThere', 'couldNotAppear', 'notTried'] as const;
+/** What the customer agreed to before anybody knew what it would be, up to an amount. */
+export const standingKinds = ['lookForFault', 'smallThings', 'fleetLimit'] as const;
+export const certainties = ['found', 'likely', 'notFound'] as const;
+export const torqueUnits = ['newtonMetre', 'poundFoot'] as const;
+export const torqueSources = ['vehicleMaker', 'wheelMaker', 'partMaker', 'other'] as const;
+/** Axle from the front and side, of twins inner or outer: `1L`, `2RO`; the spare. */
+export const wheelPosition = /^(spare|[1-9][LR][IO]?)$/;
 export const findingKinds = ['fault', 'wear', 'toWatch', 'nothingFound', 'couldNotBeChecked'] as const;
 export const lineProgress = ['planned', 'started', 'stopped', 'done', 'carriedOver', 'dropped'] as const;
 export type LineProgress = (typeof lineProgress)[number];
@@ -44,6 +53,8 @@ export const guardedSkills: readonly string[] = ['highVoltage', 'refrigerant'];
 export const placeKinds = ['yard', 'bay', 'roadTest', 'away'] as const;
 export const spotUses = ['stands', 'kept'] as const;
 export const movedWays = ['rolled', 'driven', 'dollies', 'towed'] as const;
+export const subletForms = ['vehicleOut', 'componentOut', 'outsiderIn'] as const;
+export const subletStates = ['arranged', 'underWay', 'ended', 'cancelled'] as const;
 export const equipmentKinds = [
   'flat',
   'twoPostLift',
@@ -127,12 +138,27 @@ export const followUpKinds = [
   'lookAgain',
   'question',
   'service',
+  'retorque',
 ] as const;
 export const urgencies = ['urgent', 'soon', 'whenItSuits'] as const;
 export const followUpStates = ['open', 'done', 'dropped'] as const;
 export const leavesBy = ['road', 'transporter'] as const;
 export const reportStates = ['settled', 'contested', 'dismissed'] as const;
-export const reportKinds = ['takeIntoBay', 'moveToYard', 'startWork', 'stopWork'] as const;
+export const reportKinds = [
+  'takeIntoBay',
+  'moveToYard',
+  'startWork',
+  'stopWork',
+  'takeOnRoadTest',
+  'returnFromRoadTest',
+  'sendAway',
+  'bringBack',
+] as const;
+export const callReasons = ['goAhead', 'ready', 'partsIn', 'other'] as const;
+export const callEnds = ['logged', 'noLongerNeeded'] as const;
+export const contactWays = ['telephone', 'message', 'letter', 'there'] as const;
+/** Whose move it is after a contact. */
+export const movesOf = ['shop', 'customer', 'supplier', 'nobody'] as const;
 
 /** Tier of a system: 1 and 2 as rule 7 lists them, 3 for all others. */
 export function tierOf(system: System): 1 | 2 | 3 {

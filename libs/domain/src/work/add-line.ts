@@ -1,6 +1,4 @@
 /** One piece of work for a visit. Work that was outstanding brings the part lines that wait for it along. */
-import { canonical } from '../kernel/amounts.js';
-import { type Circumstances, recordedBy } from '../kernel/decision.js';
 import type { CommandRule } from '../kernel/family.js';
 import { Refused, refuse } from '../kernel/refusal.js';
 import type { Rows } from '../kernel/rows.js';
@@ -8,8 +6,7 @@ import type { AddLine } from '../inputs.js';
 import { live } from '../questions/place-and-work.js';
 import { notThere } from '../questions/references.js';
 import { type Visit, visitOf } from '../questions/visit.js';
-import type { Row } from '../tables/tables.js';
-import type { jobKinds, payers } from '../tables/words.js';
+import { newLine } from './new-line.js';
 import { isOpenPart, movePart } from './parts-of-line.js';
 
 export const addLine: CommandRule<'addLine'> = {
@@ -21,7 +18,7 @@ export const addLine: CommandRule<'addLine'> = {
     if (job.endedAt !== null) return refuse('work.jobEnded', { jobNumber: job.number });
     const refused = badReference(rows, input, visit);
     if (refused) return refused;
-    const line = rows.add('workLine', lineRow(rows, input, at, visit));
+    const line = rows.add('workLine', newLine(rows, at, job, input));
     if (input.fromFollowUpId !== undefined) {
       const waiting = rows.list('partLine', (part) => part.followUpId === input.fromFollowUpId && isOpenPart(part));
       for (const part of waiting) movePart(rows, part, { jobId: job.id, lineId: line.id, followUpId: null });
@@ -41,6 +38,7 @@ function badReference(rows: Rows, input: AddLine, visit: Visit): Refused | null 
   const named = [
     ['concern', input.concernId],
     ['finding', input.findingId],
+    ['cause', input.causeId],
     ['workLine', input.afterLineId],
   ] as const;
   for (const [table, id] of named) {
@@ -61,52 +59,4 @@ function badFollowUp(rows: Rows, followUpId: string, { job, vehicle }: Visit): R
   );
   if (followUp.state === 'open' && !earlier) return null;
   return refuse('work.followUpTaken', {}, earlier && { table: 'workLine', id: earlier.id });
-}
-
-/** Who pays where nothing is said. */
-function usualPayer(kind: (typeof jobKinds)[number]): (typeof payers)[number] {
-  switch (kind) {
-    case 'normal':
-      return 'customer';
-    case 'guarantee':
-      return 'guarantee';
-    case 'comeback':
-    case 'internal':
-      return 'shop';
-  }
-}
-
-function lineRow(
-  rows: Rows,
-  input: AddLine,
-  at: Circumstances,
-  { job, vehicle }: Visit,
-): Omit<Row<'workLine'>, 'version' | 'void'> {
-  const lines = rows.list('workLine', (line) => line.jobId === job.id);
-  return {
-    id: input.lineId ?? at.newId(),
-    ...recordedBy(at),
-    jobId: job.id,
-    vehicleId: vehicle.id,
-    position: Math.max(0, ...lines.map((line) => line.position)) + 1,
-    title: input.title,
-    bookMinutes: input.bookMinutes ?? null,
-    equipment: input.equipment ?? null,
-    skill: input.skill ?? null,
-    payer: input.payer ?? usualPayer(job.kind),
-    concernId: input.concernId ?? null,
-    findingId: input.findingId ?? null,
-    price: input.price === undefined ? null : canonical(input.price),
-    choiceId: input.choiceId ?? null,
-    afterLineId: input.afterLineId ?? null,
-    progress: 'planned',
-    goAhead: 'withCustomer',
-    goAheadUpTo: null,
-    fromFollowUpId: input.fromFollowUpId ?? null,
-    toFollowUpId: null,
-    startedAt: null,
-    endedAt: null,
-    endWords: null,
-    handover: null,
-  };
 }

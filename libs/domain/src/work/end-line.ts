@@ -1,4 +1,5 @@
 /** The three ends of a line on a visit: done, carried over to a follow-up, dropped with words. */
+import { canonical } from '../kernel/amounts.js';
 import { type Circumstances, recordedBy } from '../kernel/decision.js';
 import type { CommandRule } from '../kernel/family.js';
 import { Refused, refuse } from '../kernel/refusal.js';
@@ -6,27 +7,20 @@ import type { Rows } from '../kernel/rows.js';
 import type { CarryOverLine } from '../inputs.js';
 import { limitsOf } from '../outstanding/limits.js';
 import { cancelPartLine } from '../parts/cancel-part.js';
-import { clocksRunningOn, lineEnded, live, unfinishedBefore } from '../questions/place-and-work.js';
+import { clocksRunningOn, live, unfinishedBefore } from '../questions/place-and-work.js';
 import { absent } from '../questions/references.js';
+import { isPutBack } from '../questions/totals.js';
 import type { Row } from '../tables/tables.js';
-import { type LineOfVisit, lineOfVisit, stopClocksOn } from './line-of-visit.js';
+import { type LineOfVisit, openLineOfVisit, stopClocksOn } from './line-of-visit.js';
 import { movePartsToFollowUp, openPartsOf } from './parts-of-line.js';
-
-/** The line, where it can still come to an end. */
-function openLine(rows: Rows, lineId: string): LineOfVisit | Refused {
-  const found = lineOfVisit(rows, lineId);
-  if (found instanceof Refused) return found;
-  const { job, line } = found;
-  if (job.endedAt !== null) return refuse('work.jobEnded', { jobNumber: job.number });
-  return lineEnded(line) ? refuse('work.lineEnded', { progress: line.progress }) : found;
-}
 
 export const finishLine: CommandRule<'finishLine'> = {
   needs: ({ lineId }) => ({ lines: [lineId] }),
   decide(rows, input, at) {
-    const found = openLine(rows, input.lineId);
+    const found = openLineOfVisit(rows, input.lineId);
     if (found instanceof Refused) return found;
     const { job, line } = found;
+    if (isPutBack(line)) return refuse('work.goAheadWithdrawn', {}, { table: 'workLine', id: line.id });
     const before = unfinishedBefore(rows, line);
     if (before)
       return refuse('work.afterUnfinished', { beforeLineId: before.id }, { table: 'workLine', id: before.id });
@@ -43,7 +37,7 @@ export const finishLine: CommandRule<'finishLine'> = {
 export const carryOverLine: CommandRule<'carryOverLine'> = {
   needs: ({ lineId }) => ({ lines: [lineId] }),
   decide(rows, input, at) {
-    const found = openLine(rows, input.lineId);
+    const found = openLineOfVisit(rows, input.lineId);
     if (found instanceof Refused) return found;
     const { job, line } = found;
     if (line.startedAt === null) return refuse('work.notStarted');
@@ -83,7 +77,8 @@ function followUpRow(
     urgency: input.urgency ?? 'soon',
     lineId: line.id,
     remainingMinutes: input.remainingMinutes ?? null,
-    needsGoAhead: false,
+    // What the customer has not said yes to, or no longer, is asked for before it goes on.
+    needsGoAhead: line.goAhead !== 'given',
     needsFollowUpId: null,
     ...limitsOf(rows, input.limits ?? {}),
     state: 'open',
@@ -94,17 +89,26 @@ function followUpRow(
   };
 }
 
+/** A line whose go-ahead was withdrawn says what is charged for what was done and put back; "0" is an answer. */
 export const dropLine: CommandRule<'dropLine'> = {
   needs: ({ lineId }) => ({ lines: [lineId] }),
   decide(rows, input, at) {
-    const found = openLine(rows, input.lineId);
+    const found = openLineOfVisit(rows, input.lineId);
     if (found instanceof Refused) return found;
     const { job, line } = found;
     const running = clocksRunningOn(rows, line.id)[0];
     if (running) return refuse('work.clockRuns', {}, { table: 'clock', id: running.id });
+    const putBack = isPutBack(line);
+    if (putBack && input.charge === undefined) return refuse('work.chargeMissing');
+    if (!putBack && input.charge !== undefined) return refuse('work.chargeNotDue');
     leaveParts(rows, at, line, input.words);
-    rows.change('workLine', line.id, { progress: 'dropped', endedAt: at.effectiveAt, endWords: input.words });
-    return { facts: { jobId: job.id, lineId: line.id } };
+    rows.change('workLine', line.id, {
+      progress: 'dropped',
+      endedAt: at.effectiveAt,
+      endWords: input.words,
+      ...(input.charge === undefined ? {} : { price: canonical(input.charge) }),
+    });
+    return { facts: { jobId: job.id, lineId: line.id, charged: putBack } };
   },
 };
 

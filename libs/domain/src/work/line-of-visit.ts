@@ -1,7 +1,7 @@
 /** The line that a command names, with its job and its vehicle, where all are there. */
-import { Refused } from '../kernel/refusal.js';
+import { Refused, refuse } from '../kernel/refusal.js';
 import type { Rows } from '../kernel/rows.js';
-import { clocksRunningOn, live } from '../questions/place-and-work.js';
+import { clocksRunningOn, lineEnded, live } from '../questions/place-and-work.js';
 import { notThere } from '../questions/references.js';
 import { type Visit, visitOf } from '../questions/visit.js';
 import type { Row } from '../tables/tables.js';
@@ -18,6 +18,15 @@ export function lineOfVisit(rows: Rows, lineId: string): LineOfVisit | Refused {
   if (!line) return notThere('workLine', lineId);
   const visit = visitOf(rows, line.jobId);
   return visit instanceof Refused ? visit : { ...visit, line };
+}
+
+/** The line, where it can still change and come to an end. */
+export function openLineOfVisit(rows: Rows, lineId: string): LineOfVisit | Refused {
+  const found = lineOfVisit(rows, lineId);
+  if (found instanceof Refused) return found;
+  const { job, line } = found;
+  if (job.endedAt !== null) return refuse('work.jobEnded', { jobNumber: job.number });
+  return lineEnded(line) ? refuse('work.lineEnded', { progress: line.progress }) : found;
 }
 
 /** Stops every clock that runs on the line, at `when` (epoch ms); the last instant at which one of them stopped. */

@@ -42,4 +42,44 @@ export const workRefusals = [
   'work.choiceTaken',
   /** A change of mind on a started line: stop, put back, charge what was done. Facts: none. */
   'work.startedAlready',
+  /** A line cannot come after itself, nor after one that waits for it. Facts: lineId (the one named as coming first). */
+  'work.afterItself',
+  /** Only the owner takes away or changes a skill that guards its line: rule 5. Facts: skill. */
+  'work.skillGuarded',
+  /** A choice is between two lines at least. Facts: none. */
+  'work.choiceOfOne',
+  /** The line is one of another choice. Facts: lineId. */
+  'work.inOtherChoice',
+  /** Two lines of a choice would have the go-ahead. Facts: lineId (the second one). */
+  'work.choiceGivenTwice',
+  /** A standing go-ahead is not named where the line is to rest on one, or is named where it does not. Facts: none. */
+  'work.standingMissing',
+  /** The standing go-ahead does not cover this visit today. Facts: none. */
+  'work.standingNotForThis',
+  /** A line without a price rests on no standing go-ahead. Facts: none. */
+  'work.standingNeedsPrice',
+  /** Not enough is left under the standing go-ahead. Facts: left, price. */
+  'work.standingUsedUp',
+  /** This contact of the customer may not agree to so much. Facts: limit ("0": to nothing), amount. */
+  'work.contactMayNotAgree',
+  /** There is no go-ahead to withdraw. Facts: goAhead. */
+  'work.notGiven',
+  /** The go-ahead was withdrawn: what was done is put back and charged, the line is dropped. Facts: none. */
+  'work.goAheadWithdrawn',
+  /** Dropping what was begun and withdrawn says what is charged. Facts: none. */
+  'work.chargeMissing',
+  /** A charge is for what was begun and withdrawn only. Facts: none. */
+  'work.chargeNotDue',
+  /** Only a line that has ended is reopened. Facts: none. */
+  'work.lineOpen',
+  /** Something has come of the follow-up that the line was carried over to. Facts: none. */
+  'work.followUpGoesOn',
+  /** No vehicle has a wheel at that place. Facts: position. */
+  'wheel.positionUnknown',
+  /** A torque is more than nought. Facts: torque. */
+  'wheel.torqueNotPositive',
+  /** A torque from another source says from which. Facts: none. */
+  'wheel.sourceMissing',
+  /** The follow-up is not about tightening wheels again. Facts: followUpId. */
+  'wheel.notRetorque',
 ] as const;

@@ -1,4 +1,6 @@
 /** A person goes on a line's clock: intended, which rule 5 may refuse, or begun already, which is recorded and flagged. */
+import { againstAct, flagAct } from '../cautions/against-cautions.js';
+import { againstHotWork, flagHotWork } from '../cautions/hot-work-near.js';
 import { type Circumstances, type Outcome, recordedBy } from '../kernel/decision.js';
 import type { CommandRule } from '../kernel/family.js';
 import { flag, type FlagRule } from '../kernel/flags.js';
@@ -9,6 +11,7 @@ import type { StartWork } from '../inputs.js';
 import { hasSkill, isLead, todayOf, workingPerson } from '../questions/people-and-shop.js';
 import { live, lineEnded, runningClockOf, unfinishedBefore } from '../questions/place-and-work.js';
 import { notThere } from '../questions/references.js';
+import { isPutBack } from '../questions/totals.js';
 import type { Row } from '../tables/tables.js';
 import { applyEdits, clocksOfPerson } from '../timeline/lanes.js';
 import { contestedReport, settledReport } from '../timeline/reports.js';
@@ -25,7 +28,8 @@ export const startWork: CommandRule<'startWork'> = {
   needs: ({ lineId, personId }) => ({
     lines: [lineId],
     sender: true,
-    tables: [...settledTables, 'clock', 'caution', 'report'],
+    tables: [...settledTables, 'clock', 'caution', 'spotUse', 'report'],
+    hotWork: true,
     people: personId === undefined ? [] : [personId],
   }),
   decide(rows, input, at) {
@@ -57,7 +61,9 @@ interface AgainstWork extends Refusal {
 function againstWork(rows: Rows, { line, person }: Start, at: Circumstances): AgainstWork[] {
   const refusals: AgainstWork[] = [];
   const way = { table: 'workLine', id: line.id };
-  if (line.goAhead !== 'given') refusals.push({ code: 'work.noGoAhead', facts: { goAhead: line.goAhead }, way });
+  // What was withdrawn may still be worked on: it is put back.
+  if (line.goAhead !== 'given' && !isPutBack(line))
+    refusals.push({ code: 'work.noGoAhead', facts: { goAhead: line.goAhead }, way });
   if (line.skill !== null && !hasSkill(rows, person.id, line.skill, todayOf(at))) {
     refusals.push({ code: 'work.skillMissing', facts: { skill: line.skill } });
   }
@@ -69,11 +75,17 @@ function againstWork(rows: Rows, { line, person }: Start, at: Circumstances): Ag
   return refusals;
 }
 
+/** What the cautions say against this person's work (a skill where high voltage is live), and hot work beside open fuel. */
+function againstCautions(rows: Rows, { vehicle, person }: Start, at: Circumstances): Refusal[] {
+  const actor = { personId: person.id, isLead: false };
+  return [...againstAct(rows, at, vehicle.id, 'startWork', actor), ...againstHotWork(rows, at, vehicle.id)];
+}
+
 function goOn(rows: Rows, start: Start, at: Circumstances): Outcome | Refused {
   const { job, line, person } = start;
   if (job.endedAt !== null) return refuse('work.jobEnded', { jobNumber: job.number });
   if (lineEnded(line)) return refuse('work.lineEnded', { progress: line.progress });
-  const refusals: Refusal[] = againstWork(rows, start, at);
+  const refusals: Refusal[] = [...againstWork(rows, start, at), ...againstCautions(rows, start, at)];
   const running = runningClockOf(rows, person.id);
   if (running) {
     const since = new Date(running.fromAt).toISOString();
@@ -108,6 +120,8 @@ function recordStarted(rows: Rows, start: Start, at: Circumstances): Outcome {
   for (const { code, facts } of againstWork(rows, start, at)) {
     flag(rows, at, code, subjects, { ...facts, lineId: line.id, personId: person.id });
   }
+  flagAct(rows, at, subjects, 'startWork', { personId: person.id, isLead: false });
+  flagHotWork(rows, at, subjects);
   const lane = clocksOfPerson(rows, person.id);
   const running = runningClockOf(rows, person.id);
   const happenedAt = running ? at.effectiveAt : earliest(lane, at.effectiveAt);

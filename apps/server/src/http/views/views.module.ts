@@ -5,6 +5,7 @@ import { DATABASE } from '../../providers.js';
 import { makeReads } from '../../read/reads.js';
 import { AccountController } from './account.controller.js';
 import { BoardController } from './board.controller.js';
+import { CustomersController } from './customers.controller.js';
 import { JobsController } from './jobs.controller.js';
 import { PartsController } from './parts.controller.js';
 import { READS } from './reads-provider.js';
@@ -14,6 +15,13 @@ import { VehiclesController } from './vehicles.controller.js';
 @Module({
   imports: [LiveModule],
   providers: [{ provide: READS, inject: [DATABASE], useFactory: (database: Database) => makeReads(database.app) }],
-  controllers: [BoardController, JobsController, VehiclesController, PartsController, AccountController],
+  controllers: [
+    BoardController,
+    JobsController,
+    VehiclesController,
+    CustomersController,
+    PartsController,
+    AccountController,
+  ],
 })
 export class ViewsModule {}

@@ -27,7 +27,6 @@ export const piecesEnGb = {
   'piece.goAhead.answer': 'Answer',
   'piece.goAhead.how': 'How',
   'piece.goAhead.byName': 'By whom',
-  'piece.goAhead.upTo': 'Up to ({currency})',
   'piece.goAhead.upToHint': 'Left empty, the go-ahead is for the price as told.',
   'piece.goAhead.act': 'Record the answer',
   'piece.done.goAhead':

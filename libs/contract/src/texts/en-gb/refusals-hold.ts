@@ -15,4 +15,11 @@ export const refusalsHoldEnGb = {
     '{reason, select, parts {A hold for parts ends by itself when they are here. Before that, the parts clerk or a manager ends it.} goAhead {A hold for a go-ahead ends with the answer. Before that, the desk or a manager ends it.} other {Whoever opened this hold ends it, or a manager.}}',
   'refusal.hold.endWordsMissing':
     '{missing, plural, =0 {Say in words why this hold ends now.} one {One part of this hold is not here yet. Say in words why the work can go on without it.} other {# parts of this hold are not here yet. Say in words why the work can go on without them.}}',
+  'refusal.hold.personLeft': 'This person no longer works here. Choose somebody else.',
+  'refusal.hold.endNotSaid':
+    'Only what has to set, charge or cool has an end that is known beforehand. Leave the time out.',
+  'refusal.question.alreadyThere': 'This question is recorded already. Look at the job before you ask it again.',
+  'refusal.question.personLeft': 'This person no longer works here. Ask somebody else.',
+  'refusal.question.notYours': 'Somebody else was asked. They answer it, or a manager does.',
+  'refusal.question.answeredAlready': 'This question has its answer already. Ask a new one.',
 } as const;

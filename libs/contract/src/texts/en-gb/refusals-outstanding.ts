@@ -36,4 +36,6 @@ export const refusalsOutstandingEnGb = {
     '{state, select, on {The temporary fix is still on the vehicle.} failed {The temporary fix has failed and nothing permanent replaced it.} removed {The temporary fix was removed and nothing permanent replaced it.} other {The temporary fix has not ended.}} Say first how it ended: repaired for good, mended elsewhere, vehicle gone, or refused by the owner.',
   'refusal.followUp.lineNotDone': 'The line that is to do it is not done yet. Finish the line first.',
   'refusal.followUp.wordsMissing': 'Say in words why this follow-up is dropped.',
+  'refusal.outstanding.retorqueNeedsDistance':
+    'Say within what distance the wheels are to be tightened again, and in words where that distance comes from.',
 } as const;

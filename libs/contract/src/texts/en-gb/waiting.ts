@@ -44,6 +44,13 @@ export const waitingEnGb = {
   'waiting.toJob': '{plate}, job {number}',
   'waiting.wholeJob': 'the whole job',
   'waiting.held': 'stands held, {duration}',
+  'waiting.sublet':
+    '{form, select, vehicleOut {Work at {firm}} componentOut {{component, select, empty {A component} other {{component}}} at {firm}} other {{firm}, working here}}',
+  'waiting.question': 'question of {name}, holds nothing up',
+  'waiting.move.sendIt': 'desk: send it',
+  'waiting.until.answered': 'it is answered',
+  'waiting.act.changeHold': 'Change the hold',
+  'waiting.act.answer': 'Answer',
   'waiting.act.goAhead': 'Record the answer',
   'waiting.act.endHold': 'End the hold',
   'waiting.act.dueIn': 'Due-in date',

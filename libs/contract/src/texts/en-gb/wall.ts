@@ -7,6 +7,7 @@ export const wallEnGb = {
   'wall.state.empty': 'empty',
   'wall.state.outOfUse': 'out of use',
   'wall.state.kept': 'road test',
+  'wall.state.away': 'away',
   'wall.state.worked': 'worked on',
   'wall.state.stored': 'kept here',
   'wall.state.noReason': 'no reason',

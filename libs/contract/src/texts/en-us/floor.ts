@@ -13,4 +13,7 @@ export const floorEnUs = {
   'visit.rest.noBook':
     '{count, plural, one {# operation to do, no book time} other {# operations to do, no book time}}',
   'card.said.moveToYard': '{plate} stands in the lot since {at}.',
+  'floor.toJob': 'Open the repair order',
+  'card.stands.place':
+    'In the record, {plate} is {kind, select, yard {in the lot} bay {in a bay} roadTest {on a road test} other {at another firm}} since {since}.',
 } as const;

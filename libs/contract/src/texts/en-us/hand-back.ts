@@ -12,4 +12,8 @@ export const handBackEnUs = {
   'sheet.none': 'There is no sheet of this repair order.',
   'sheet.job': 'Repair order {number}',
   'sheet.leaves': 'Left {leaves}, received by {name} {how, select, telephone {by phone} other {here}}.',
+  'handBack.undone': 'Repair order {number} goes on; its sheet is void.',
+  'handBack.undoUnder':
+    'The visit goes on: in its bay if the spot is still free, else in the lot. The sheet is marked void with your words; tell whoever has it. Follow-ups that were made stay.',
+  'handBack.released': 'Repair order {number} is released unfinished.',
 } as const;

@@ -17,4 +17,8 @@ export const jobEnUs = {
   'job.unpriced':
     '{count, plural, one {# operation with the go-ahead has no price} other {# operations with the go-ahead have no price}}',
   'job.yardSpot': 'in the lot, {spot}',
+  'job.cancelled': 'Canceled {at}{words, select, empty {} other {: {words}}}.',
+  'sublet.line': 'For the operation',
+  'sublet.done.cancel': '{firm}: canceled.',
+  'line.reopen.carriedOver': 'Its follow-up is dropped, and the parts come back to this operation.',
 } as const;

@@ -17,4 +17,5 @@ export const myBayEnUs = {
   'bay.entry.moveToYard': 'to the lot',
   'bay.entry.finishLine': 'operation done',
   'bay.entry.addLine': 'operation added',
+  'bay.line.putBack': 'Go-ahead taken back: stop, put back what was taken apart, then end the operation.',
 } as const;

@@ -23,4 +23,5 @@ export const refusalsAnyEnUs = {
   'refusal.card.lineEnded':
     'The operation is {progress, select, done {done} carriedOver {carried over} dropped {dropped} other {ended}}, so this report changes nothing any more. Leave what stands.',
   'refusal.card.overtaken': 'Something else is settled for that very time. Leave what stands.',
+  'refusal.flag.clearedAlready': 'Somebody has looked at this already.',
 } as const;

@@ -1,21 +1,39 @@
+import { forbidsByCode } from '../forbids.js';
+import { cautionsEnUs } from './cautions.js';
+
+const forbids = forbidsByCode(cautionsEnUs);
+
 const system =
   '{system, select, brakes {the brakes} steering {the steering} restraints {belts or airbags} fuel {the fuel system} highVoltage {the high-voltage system} wheelsTyres {wheels or tires} structure {the structure} suspension {the suspension} lighting {the lights} driverAssistance {driver assistance} latches {a latch} glass {glass or vision} exhaust {the exhaust} towing {the towing gear} cooling {the cooling system} mayDrop {something that may drop} other {this system}}';
 const caution =
-  '{code, select, highVoltageLive {high voltage live} highVoltageDead {high voltage proven dead} airbagUnplugged {airbag unplugged} fuelOpen {fuel open} brakesOpen {brakes open} noOil {no oil} wheelsNotTorqued {wheel fasteners not torqued} batteryOff {battery off} onStands {on stands} hotWork {hot work} doNotStart {do not start} doNotMove {do not move} liftingPoint {lifting point} electricDrive {electric drive} gasTank {gas tank} other {other}}';
+  '{code, select, highVoltageLive {high voltage live} highVoltageDead {high voltage proven dead} airbagUnplugged {airbag unplugged} fuelOpen {fuel open} brakesOpen {brakes open} noOil {no oil} wheelsNotTorqued {wheel fasteners not torqued} batteryOff {battery off} onStands {on stands} hotWork {hot work} pitOpen {pit open} doNotStart {do not start} doNotMove {do not move} liftingPoint {lifting point} electricDrive {electric drive} gasTank {gas tank} other {other}}';
 
 export const refusalsJobEnUs = {
   'refusal.photo.notUploaded': 'The picture of this photo is not on the server. Upload it again, then attach it.',
   'refusal.vehicle.alreadyThere': 'This vehicle is recorded already. Find it by its plate.',
-  'refusal.job.alreadyThere': 'This check-in is recorded already. Look at the repair order before you enter it again.',
+  'refusal.job.alreadyThere': 'This visit is recorded already. Look at the repair order before you enter it again.',
   'refusal.job.alreadyHere':
     'This vehicle is here already, on repair order {number}. Add what is new to it, or hand the vehicle back first.',
-  'refusal.job.ended':
-    'Repair order {number} is closed: the vehicle has been handed back. Check the vehicle in again for new work.',
+  'refusal.job.ended': 'Repair order {number} is closed. Check the vehicle in again for new work.',
   'refusal.job.comebackLineMissing':
     'A comeback names the operation it comes back for. Choose it on the earlier repair order.',
   'refusal.job.comebackOfOtherVehicle':
     'The operation it is said to come back for was done on another vehicle. Choose one of this vehicle.',
   'refusal.job.promisedInPast': 'The promised time is over already. Choose a later one.',
+  'refusal.job.expectedInPast': 'The day it is expected on is over already. Choose today or a later day.',
+  'refusal.job.calledOff':
+    'Repair order {number} was called off. Check the vehicle in without that booking, or book it anew.',
+  'refusal.job.concernMissing': 'Say what the customer reports: a visit begins with at least one concern.',
+  'refusal.job.workedOn':
+    'Repair order {number} was worked on, so it cannot be called off. Hand the vehicle back, or ask the manager to release it unfinished.',
+  'refusal.job.notInYard':
+    'The vehicle of repair order {number} is not in the lot. Move it to the lot first, then call the repair order off.',
+  'refusal.job.partOrdered':
+    '“{description}” is on order or here already. Make a follow-up for it, or cancel it, then call the repair order off.',
+  'refusal.vehicle.massByLead': 'A mass decides on which lift a vehicle may stand. Ask owner or manager to correct it.',
+  'refusal.vehicle.massSourceMissing': 'Say where the mass was read: plate, papers, weighed, maker or told.',
+  'refusal.vehicle.nothingChanged': 'This is what is recorded already. Change something, or leave it as it is.',
+  'refusal.odometer.valueMissing': 'Enter what the odometer shows, or say that it cannot be read.',
   'refusal.job.customerMissing':
     'Say whose vehicle it is: choose the customer or enter a new one. Only an internal repair order goes without.',
   'refusal.customer.twice': 'Choose a known customer or enter a new one, not both.',
@@ -53,7 +71,12 @@ export const refusalsJobEnUs = {
   'refusal.handBack.lineUnfinished': '“{title}” was started and is not done. Finish it, carry it over or drop it.',
   'refusal.handBack.lineOpen':
     '{goAhead, select, given {“{title}” has its go-ahead and is not done. Do it, drop it, or make a follow-up.} other {“{title}” is still with the customer. Record their answer, drop it, or make a follow-up.}}',
-  'refusal.handBack.cautionOpen': `The caution “${caution}” still stands. Do what it asks, then end it.`,
+  'refusal.handBack.cautionOpen': `{act, select, handBackByRoad {It cannot leave by road.} other {It cannot leave yet.}} ${forbids} Do what it asks, then end the caution.`,
+  'refusal.handBack.retorqueUntold':
+    'Wheels were off. Put down when they are to be tightened again: a follow-up with its distance and where that distance comes from.',
+  'refusal.handBack.subletUnderWay':
+    '{form, select, vehicleOut {The vehicle is still at another firm. Bring it back first.} componentOut {A component is still at another firm. Bring it back first.} other {Somebody of another firm is still at work on it. Record when they are done.}}',
+  'refusal.handBack.notArrived': 'Repair order {number} is only expected: the vehicle has not come yet.',
   'refusal.handBack.concernOpen': 'Concern {position} has no outcome. Say what became of it.',
   'refusal.handBack.fixWithoutFollowUp':
     '{state, select, failed {The temporary fix at “{place}” has failed and has no follow-up. Make one for the permanent repair.} removed {The temporary fix at “{place}” was removed and has no follow-up. Make one for the permanent repair.} other {The temporary fix at “{place}” has no follow-up. Make one for the permanent repair.}}',
@@ -74,4 +97,9 @@ export const refusalsJobEnUs = {
     'The temporary fix at “{place}” is signed for here, not by phone. Wait for the receiver, or let the vehicle leave on a transporter.',
   'refusal.handBack.roadNotNeeded':
     'The hand-back allows something by road that needs no such allowance on this vehicle. Look at the list again.',
+  'refusal.release.wordsMissing': 'Say in words why the vehicle leaves unfinished.',
+  'refusal.undo.notHandedBack': 'Repair order {number} was not handed back, so there is nothing to undo.',
+  'refusal.undo.tooLate':
+    'Repair order {number} was handed back more than {minutes, number} minutes ago. Check the vehicle in again.',
+  'refusal.undo.hereAgain': 'The vehicle is here again on repair order {number}. Go on there.',
 } as const;

@@ -37,4 +37,6 @@ export const refusalsOutstandingEnUs = {
     '{state, select, on {The temporary fix is still on the vehicle.} failed {The temporary fix has failed and nothing permanent replaced it.} removed {The temporary fix was removed and nothing permanent replaced it.} other {The temporary fix has not ended.}} Say first how it ended: repaired for good, fixed elsewhere, vehicle gone, or refused by the owner.',
   'refusal.followUp.lineNotDone': 'The operation that is to do it is not done yet. Finish it first.',
   'refusal.followUp.wordsMissing': 'Say in words why this follow-up is dropped.',
+  'refusal.outstanding.retorqueNeedsDistance':
+    'Say within what distance the wheels are to be tightened again, and in words where that distance comes from.',
 } as const;

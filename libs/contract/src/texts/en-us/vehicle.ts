@@ -6,6 +6,8 @@ export const vehicleEnUs = {
   'vehicle.hereNow': 'Here now: repair order {number}',
   'vehicle.jobs': 'Repair orders',
   'vehicle.jobIs': 'Repair order {number}',
-  'vehicle.jobFacts':
-    '{lines, plural, one {# operation} other {# operations}}{left, select, empty {} other {, left {left}}}',
+  'vehicle.jobLines': '{lines, plural, one {# operation} other {# operations}}',
+  'vehicle.cameBackFor': 'Came back for: {title}, repair order {number}',
+  'vehicle.expectedJob': 'Expected: repair order {number}',
+  'vehicle.workJob': 'Repair order',
 } as const;
