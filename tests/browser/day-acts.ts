@@ -85,13 +85,19 @@ export async function giveGoAhead({ at, live, clerkJob }: Day, title: string): P
   });
 }
 
-export async function start({ at, live }: Day, title: string): Promise<void> {
+/** `left`: what whoever stopped last left loose, which is shown whole before the clock starts. */
+export async function start({ at, live }: Day, title: string, left?: string): Promise<void> {
   const { technician: page } = at;
   await button(page.getByRole('region', { name: 'Acts' }), 'Start').click();
+  const begin = `Start “${title}”`;
+  if (left !== undefined) {
+    await button(sheet(page), begin).click();
+    await sheet(page).getByText(left, { exact: true }).waitFor();
+  }
   const worked = (floor: Page): Locator => bayRow(floor, flatBay).getByText(`worked on by ${names.technician}`);
   await live.step(`started: ${title}`, {
     by: 'technician',
-    press: button(sheet(page), `Start “${title}”`),
+    press: button(sheet(page), left === undefined ? begin : `I have read it. ${begin}`),
     seen: { manager: [worked(at.managerFloor)], clerk: [worked(at.clerkFloor)] },
   });
 }

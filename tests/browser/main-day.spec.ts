@@ -239,7 +239,7 @@ describe('a job from check-in to hand-back in three windows', () => {
       },
       gone: { clerk: [row(at.clerk, 'partLine', 'Step bumper')] },
     });
-    await start(day, bumper);
+    await start(day, bumper, 'One end is off');
     await finish(day, bumper);
   });
 

@@ -32,7 +32,8 @@ export type Draft = {
   readonly phone: string;
   readonly mayBring: boolean;
   readonly agreeUpTo: string;
-  readonly agreeAny: boolean;
+  /** Null: nothing was said, so that the rule decides: a private customer's people speak for them. */
+  readonly agreeAny: boolean | null;
   readonly mayCollect: boolean;
   /** Amounts agreed to in advance, as typed; empty: nothing. */
   readonly standing: Readonly<Record<StandingKind, string>>;
@@ -110,7 +111,7 @@ export const newDraft = (view: VehicleView, booked: Row<'job'> | null, expectedA
   phone: '',
   mayBring: true,
   agreeUpTo: '',
-  agreeAny: false,
+  agreeAny: null,
   mayCollect: true,
   standing: { lookForFault: '', smallThings: '', fleetLimit: '' },
   orderNumber: '',
@@ -146,7 +147,7 @@ const party = (draft: Draft): Pick<Input, 'customerId' | 'customer' | 'contactId
   const { kind, customerId } = draft;
   if (kind === 'internal' && customerId === null && customerName === undefined) return {};
   const name = said(draft.contactName);
-  const agreed = draft.agreeAny ? undefined : (decimalOf(draft.agreeUpTo) ?? undefined);
+  const agreed = draft.agreeAny === true ? undefined : (decimalOf(draft.agreeUpTo) ?? undefined);
   const contact =
     draft.contactId !== null || name === undefined
       ? undefined
@@ -156,7 +157,7 @@ const party = (draft: Draft): Pick<Input, 'customerId' | 'customer' | 'contactId
           phone: said(draft.phone),
           mayBring: draft.mayBring,
           mayAgreeUpTo: agreed,
-          mayAgreeAny: draft.agreeAny,
+          mayAgreeAny: draft.agreeAny ?? undefined,
           mayCollect: draft.mayCollect,
         };
   const isNew = customerId === null && customerName !== undefined;

@@ -18,7 +18,9 @@ export const NewCustomerForm = ({ onClose }: { readonly onClose: () => void }): 
   const [contactName, setContactName] = useState('');
   const [phone, setPhone] = useState('');
   const [upTo, setUpTo] = useState('');
-  const [mayAgreeAny, setAgreeAny] = useState(false);
+  // Until it is said, what the rule takes: a private customer's people speak for them, those of a fleet do not.
+  const [saidAny, setSaidAny] = useState<boolean | null>(null);
+  const mayAgreeAny = saidAny ?? said(fleet) === undefined;
   const amount = decimalOf(upTo);
   const send = async (): Promise<void> => {
     const contact = said(contactName);
@@ -54,7 +56,7 @@ export const NewCustomerForm = ({ onClose }: { readonly onClose: () => void }): 
         <legend>{t('customer.contact')}</legend>
         <Field label={t('customer.contactName')} value={contactName} onChange={setContactName} />
         <Field label={t('checkIn.phone')} type="tel" value={phone} onChange={setPhone} />
-        <Tick label={t('checkIn.agreeAny')} value={mayAgreeAny} onChange={setAgreeAny} />
+        <Tick label={t('checkIn.agreeAny')} value={mayAgreeAny} onChange={setSaidAny} />
         {!mayAgreeAny && (
           <MoneyField
             label={t('piece.contact.upTo')}

@@ -1,5 +1,5 @@
 import { rowsOf, type Board, type Visit } from '@holdfast/board';
-import { isReady, lineEnded } from '@holdfast/domain';
+import { isReady, lineSettled } from '@holdfast/domain';
 import type { ReactElement } from 'react';
 import { Link } from 'wouter';
 
@@ -12,8 +12,9 @@ import { DeskRow, whoWords } from './desk-row.js';
 /** Visits with nothing left to do, lines or only something to be looked at: the vehicle waits for its owner. */
 export const readyVisits = (board: Board, visits: readonly Visit[]): Visit[] =>
   visits.filter(({ job, lines }) => {
-    if (lines.length > 0) return lines.every(lineEnded);
-    return job.checkedInAt !== null && isReady(rowsOf(board), job.id);
+    const rows = rowsOf(board);
+    if (lines.length > 0) return lines.every((line) => lineSettled(rows, line));
+    return job.checkedInAt !== null && isReady(rows, job.id);
   });
 
 /** Ready and not collected; whether the customer knows it, and whether something still stands in the way. */

@@ -3,7 +3,7 @@ import type { ReactElement } from 'react';
 
 import { NumberField } from '../pieces/number-field.js';
 import { Tick } from '../pieces/ticks.js';
-import { decimalOf } from '../pieces/typed.js';
+import { decimalOf, said } from '../pieces/typed.js';
 import { useShopSettings } from '../text/shop-settings.js';
 import { useText } from '../text/use-text.js';
 import { Field } from '../ui/fields/field.js';
@@ -48,11 +48,21 @@ const Powers = ({ contact }: { readonly contact: Contact }): ReactElement => {
   );
 };
 
+/** Whether the customer is a fleet, whose people agree to nothing unless it is said. */
+const useIsFleet = (view: VehicleView, { customerId, fleet }: Draft): boolean => {
+  const other = useCustomer(customerId === view.customer?.id ? null : customerId)?.customer;
+  if (customerId === null) return said(fleet) !== undefined;
+  const customer = customerId === view.customer?.id ? view.customer : other;
+  return customer?.fleet != null;
+};
+
 /** Somebody whom the shop does not know yet, with what they may do. */
-const NewContact = ({ draft, onChange }: Omit<StepProps, 'view'>): ReactElement => {
+const NewContact = ({ view, draft, onChange }: StepProps): ReactElement => {
   const { t } = useText();
   const { currency } = useShopSettings();
   const amount = decimalOf(draft.agreeUpTo);
+  const isFleet = useIsFleet(view, draft);
+  const agreesAny = draft.agreeAny ?? !isFleet;
   return (
     <>
       <Field
@@ -79,12 +89,12 @@ const NewContact = ({ draft, onChange }: Omit<StepProps, 'view'>): ReactElement 
       />
       <Tick
         label={t('checkIn.agreeAny')}
-        value={draft.agreeAny}
+        value={agreesAny}
         onChange={(agreeAny) => {
           onChange({ agreeAny });
         }}
       />
-      {!draft.agreeAny && (
+      {!agreesAny && (
         <NumberField
           label={t('checkIn.agreeUpTo', { currency })}
           hint={t('checkIn.agreeHint')}
@@ -134,7 +144,7 @@ export const StepContact = ({ view, draft, onChange }: StepProps): ReactElement 
         />
       )}
       {chosen !== undefined && <Powers contact={chosen} />}
-      {draft.contactId === null && <NewContact draft={draft} onChange={onChange} />}
+      {draft.contactId === null && <NewContact view={view} draft={draft} onChange={onChange} />}
     </fieldset>
   );
 };

@@ -3,7 +3,7 @@
  * book hours that are left, the hours of the shop. Who works on what else, which bay is free, how late a supplier usually
  * is: not looked at, and the screens say so.
  */
-import { handBackBlockers, isReady, isStillWanted, lineEnded, type Row } from '@holdfast/domain';
+import { handBackBlockers, isReady, isStillWanted, lineEnded, lineSettled, type Row } from '@holdfast/domain';
 import type { Board } from '../board.js';
 import { calendarOfBoard, rowsOf } from './rows-of.js';
 
@@ -86,7 +86,7 @@ function restsOnOf(board: Board, job: Row<'job'>, now: number): RestsOn {
     bookMinutesLeft: given.reduce((sum, line) => sum + minutesLeft(board, line, now), 0),
     linesWithoutHours: given.filter((line) => line.bookMinutes === null).length,
     parts,
-    asked: open.filter((line) => line.goAhead === 'withCustomer').length,
+    asked: open.filter((line) => line.goAhead === 'withCustomer' && !lineSettled(rows, line)).length,
     away: rows
       .list('sublet', (one) => one.jobId === job.id && one.state === 'underWay')
       .map(({ firm, dueBackAt }) => ({ firm, dueBackAt })),

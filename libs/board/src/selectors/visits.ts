@@ -1,6 +1,6 @@
 /** One visit as the live screens show it: where the vehicle is, what goes on, what it waits for, what is on it. */
 import { waitsOfJob } from '@holdfast/bay-time';
-import { isOnPremises, lineEnded, placeOf, type HoldReason, type Row, type Totals, totalsOf } from '@holdfast/domain';
+import { isOnPremises, lineSettled, placeOf, type HoldReason, type Row, type Totals, totalsOf } from '@holdfast/domain';
 import type { Board } from '../board.js';
 import { rowsOf } from './rows-of.js';
 import { accountHolds, accountLines, storedMarks } from './spots.js';
@@ -43,7 +43,7 @@ function stateOf(board: Board, job: Row<'job'>, now: number): VisitState {
   const cameAt = job.arrivedAt ?? job.expectedAt ?? now;
   const stopped = Math.max(cameAt, ...rows.list('clock', (c) => c.jobId === job.id).map((c) => c.toAt ?? now));
   if (last?.to !== now) {
-    const workLeft = rows.list('workLine', (l) => l.jobId === job.id && !lineEnded(l)).length > 0;
+    const workLeft = rows.list('workLine', (l) => l.jobId === job.id && !lineSettled(rows, l)).length > 0;
     return { kind: 'noReason', since: Math.max(stopped, last?.to ?? 0), workLeft };
   }
   const since = Math.max(last.from, stopped);

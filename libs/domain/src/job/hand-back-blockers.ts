@@ -46,17 +46,27 @@ function clockBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
     });
 }
 
+const isBegun = ({ startedAt, progress }: Row<'workLine'>): boolean => startedAt !== null || progress !== 'planned';
+
+/**
+ * Nothing is left to do about the line on this visit: it has ended; or it was never begun and the customer turned it down
+ * or put it off, chose another way, or a follow-up carries it.
+ */
+export function lineSettled(rows: Rows, line: Row<'workLine'>): boolean {
+  if (lineEnded(line)) return true;
+  if (isBegun(line)) return false;
+  if (line.goAhead === 'deferred' || line.goAhead === 'declined') return true;
+  return lineSettledByChoice(rows, line) || followUpOfLine(rows, line) !== undefined;
+}
+
 function lineBlockers(rows: Rows, job: Row<'job'>): Refusal[] {
   return rows
-    .list('workLine', (line) => line.jobId === job.id && !lineEnded(line))
-    .flatMap((line) => {
+    .list('workLine', (line) => line.jobId === job.id && !lineSettled(rows, line))
+    .map((line) => {
       const { id: lineId, title, goAhead } = line;
-      if (line.startedAt !== null || line.progress !== 'planned') {
-        return [blocker('handBack.lineUnfinished', { lineId, title }, 'workLine', lineId)];
-      }
-      if (goAhead === 'deferred' || goAhead === 'declined' || lineSettledByChoice(rows, line)) return [];
-      if (followUpOfLine(rows, line)) return [];
-      return [blocker('handBack.lineOpen', { lineId, title, goAhead }, 'workLine', lineId)];
+      return isBegun(line)
+        ? blocker('handBack.lineUnfinished', { lineId, title }, 'workLine', lineId)
+        : blocker('handBack.lineOpen', { lineId, title, goAhead }, 'workLine', lineId);
     });
 }
 
