@@ -88,7 +88,7 @@ export async function giveGoAhead({ at, live, clerkJob }: Day, title: string): P
 /** `left`: what whoever stopped last left loose, which is shown whole before the clock starts. */
 export async function start({ at, live }: Day, title: string, left?: string): Promise<void> {
   const { technician: page } = at;
-  await button(page.getByRole('region', { name: 'Acts' }), 'Start').click();
+  await button(page.getByRole('region', { name: 'The work' }), 'Start').click();
   const begin = `Start “${title}”`;
   if (left !== undefined) {
     await button(sheet(page), begin).click();
