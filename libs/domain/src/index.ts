@@ -39,7 +39,13 @@ export {
   runningClockOf,
 } from './questions/place-and-work.js';
 export { bayAndNeighbours } from './cautions/hot-work-near.js';
-export { type AskedHandBack, handBackBlockers, isReady, lineSettled, releaseBlockers } from './job/hand-back-blockers.js';
+export {
+  type AskedHandBack,
+  handBackBlockers,
+  isReady,
+  lineSettled,
+  releaseBlockers,
+} from './job/hand-back-blockers.js';
 export {
   type Act,
   acts,
