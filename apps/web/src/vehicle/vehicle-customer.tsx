@@ -39,7 +39,9 @@ const ContactEntry = ({ contact }: { readonly contact: Contact }): ReactElement 
         {phone !== null && (
           <>
             {', '}
-            <a href={`tel:${phone}`}>{phone}</a>
+            <a className="hf-vehicle-phone" href={`tel:${phone}`}>
+              {phone}
+            </a>
           </>
         )}
         {mail !== null && (
