@@ -6,6 +6,7 @@ import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'no
 import { createRequire } from 'node:module';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { bundleServer } from './bundle-server.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const web = join(root, 'apps/web');
@@ -68,6 +69,7 @@ const referenced = [...projects, 'apps/server', 'apps/play'].filter((path) =>
   existsSync(join(root, path, 'tsconfig.json')),
 );
 done('libraries, server, player', run(tsc, ['-b', ...referenced]));
+done('server in few files', await bundleServer(root));
 
 if (existsSync(join(web, 'index.html'))) {
   done('browser client', run(vite, ['build', '--logLevel', 'warn'], { cwd: web }));

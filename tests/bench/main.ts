@@ -2,8 +2,13 @@
 import { benchCommand } from './command.js';
 import { benchFanout } from './fanout.js';
 import type { BenchLine } from './measure.js';
+import { benchStart } from './start.js';
 
-const benches: Readonly<Record<string, () => Promise<BenchLine>>> = { command: benchCommand, fanout: benchFanout };
+const benches: Readonly<Record<string, () => Promise<BenchLine>>> = {
+  command: benchCommand,
+  fanout: benchFanout,
+  start: benchStart,
+};
 
 const [wanted] = process.argv.slice(2);
 const names = wanted === undefined ? Object.keys(benches) : [wanted];

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import sharp from 'sharp';
-import type { RunningServer } from '../../apps/server/src/start.js';
+import type { RunningServer } from '../../apps/server/src/serve.js';
 import { makeCertificates } from '../../apps/server/src/tls/certificates.js';
 import { startApp, type TestApp, type TestShop, testPassword } from '../kit/app.js';
 import { openBrowser, openWindow, signInAt } from '../kit/browser.js';

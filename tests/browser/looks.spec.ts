@@ -5,7 +5,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { loadDemo } from '../../apps/server/src/demo/load-demo.js';
-import { startServer, type RunningServer } from '../../apps/server/src/start.js';
+import type { RunningServer } from '../../apps/server/src/serve.js';
+import { startServer } from '../../apps/server/src/start.js';
 import {
   desk,
   openBrowser,

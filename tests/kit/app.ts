@@ -5,7 +5,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Config } from '../../apps/server/src/config.js';
-import { startServer, type RunningServer } from '../../apps/server/src/start.js';
+import type { RunningServer } from '../../apps/server/src/serve.js';
+import { startServer } from '../../apps/server/src/start.js';
 import { freshDatabase, type FreshDatabase } from './database.js';
 
 /**

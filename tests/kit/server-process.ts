@@ -38,7 +38,7 @@ export async function freePort(): Promise<number> {
   });
 }
 
-const main = join(process.cwd(), 'apps/server/dist/main.js');
+const main = join(process.cwd(), 'apps/server/dist/bundle/main.js');
 
 /** Starts the server and waits for its line "ready at"; throws with what it said when it ends before. */
 export async function startServerProcess(settings: ServerSettings): Promise<ServerProcess> {

@@ -1,7 +1,9 @@
+// Before all else: the decorators of what is read later write into it.
+import 'reflect-metadata';
 import { configOrExit } from './config.js';
 import { CannotStart } from './database/cannot-start.js';
-import { loadDemo } from './demo/load-demo.js';
-import { startServer, type RunningServer } from './start.js';
+import type { LoadDemo, RunningServer } from './serve.js';
+import { startServer } from './start.js';
 
 /** EX_SOFTWARE and EX_UNAVAILABLE of sysexits.h. */
 const exitStatusOfFault = 70;
@@ -23,6 +25,9 @@ function endWithFault(what: string, failure: unknown): void {
 }
 process.on('uncaughtException', (failure) => endWithFault('Something unexpected ended the server.', failure));
 process.on('unhandledRejection', (failure) => endWithFault('Something unexpected ended the server.', failure));
+
+// Read while PostgreSQL starts, like the rest of the server; see `startServer`.
+const loadDemo: LoadDemo = async (parts) => (await import('./demo/load-demo.js')).loadDemo(parts);
 
 async function started(): Promise<RunningServer> {
   try {

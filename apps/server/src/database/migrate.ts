@@ -1,13 +1,10 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type pg from 'pg';
 import { reasonOf } from '../failure.js';
+import { migrationsFolder } from '../installation/places.js';
 import { CannotStart } from './cannot-start.js';
-
-/** `prisma/migrations` at the root, the same from the sources and from the built files. */
-export const migrationsFolder = fileURLToPath(new URL('../../../../prisma/migrations', import.meta.url));
 
 interface Migration {
   readonly name: string;

@@ -2,6 +2,9 @@
 import type { CommandInputs, HoursOfDay, Role } from '@holdfast/domain';
 import { sameHours } from '@holdfast/shop-calendar';
 
+/** The demo's shop has one id everywhere, so that it is known again. */
+export const demoShopId = '01890000-0000-7000-8000-00000000d0e0';
+
 export const demoShop = {
   name: 'Kettle Quay Motors',
   zone: 'Europe/Dublin',

@@ -6,6 +6,7 @@ import {
   bays,
   council,
   demoShop,
+  demoShopId,
   opening,
   owner,
   parcelFleet,
@@ -27,8 +28,6 @@ import { dockVan, theVan } from './the-van.js';
 import { beginThisMorning } from './this-morning.js';
 import type { KnownVehicle } from './visit-parts.js';
 
-/** The demo's shop has one id everywhere, so that it is known again. */
-export const demoShopId = '01890000-0000-7000-8000-00000000d0e0';
 /** What the clock of the shop shows when the demo starts. */
 export const startsAt = '10:40';
 

@@ -7,10 +7,8 @@ import { calendarOf } from '@holdfast/shop-calendar';
 import { openAccounts } from '../auth/accounts.js';
 import { CannotStart } from '../database/cannot-start.js';
 import type { Demo } from '../http/demo.controller.js';
-import type { LoadDemo } from '../start.js';
-import { demoPassword, demoShop, opening, owner, people } from './cast.js';
-import { demoShopId, inventShop } from './invent.js';
-import { loadLedger, peopleInside } from './load-ledger.js';
+import type { LoadDemo } from '../serve.js';
+import { demoPassword, demoShop, demoShopId, opening, owner, people } from './cast.js';
 
 const seed = 20_261;
 
@@ -63,6 +61,11 @@ export function demoDay(now: number): string {
 
 async function load({ database, passwords, log }: Parts, accounts: Accounts): Promise<void> {
   if (await accounts.isShopNameTaken(demoShop.name)) throw nameTaken();
+  // Needed by the first start alone, so that later ones do not wait for it to be read.
+  const [{ inventShop }, { loadLedger, peopleInside }] = await Promise.all([
+    import('./invent.js'),
+    import('./load-ledger.js'),
+  ]);
   const began = performance.now();
   const { ledger, now } = inventShop(seed, demoDay(Date.now()));
   const invented = performance.now();

@@ -3,14 +3,13 @@ import { createHash } from 'node:crypto';
 import { existsSync, readdirSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { extname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { gzip } from 'node:zlib';
 import type { Config } from '../config.js';
+import { webClientFolder } from '../installation/places.js';
 import type { HttpServer } from './http-types.js';
 
 /** The built browser client, the same from the sources and from the built files. */
-const clientFolder = fileURLToPath(new URL('../../../web/dist', import.meta.url));
 const oneYear = 'public, max-age=31536000, immutable';
 
 const mediaTypes: Readonly<Record<string, string>> = {
@@ -41,7 +40,7 @@ interface ClientFile {
  */
 export function serveWebClient(adapter: FastifyAdapter): void {
   const server = adapter.getInstance<HttpServer>();
-  const names = new Set(existsSync(clientFolder) ? filesIn(clientFolder) : []);
+  const names = new Set(existsSync(webClientFolder) ? filesIn(webClientFolder) : []);
   const files = new Map<string, Promise<ClientFile>>();
   const fileOf = (name: string) => {
     const file = files.get(name) ?? readClientFile(name);
@@ -67,7 +66,7 @@ export function serveWebClient(adapter: FastifyAdapter): void {
 }
 
 async function readClientFile(name: string): Promise<ClientFile> {
-  const body = await readFile(join(clientFolder, name));
+  const body = await readFile(join(webClientFolder, name));
   const zipped = await promisify(gzip)(body, { level: 9 });
   return {
     body,
