@@ -6,6 +6,7 @@ export * from './problem.js';
 export * from './roles.js';
 export { isLocale, isTextKey, locales, type Locale, type TextKey } from './texts/catalogues.js';
 export { say, type TextValues } from './texts/say.js';
+export { valuesOfFacts } from './texts/values-of-facts.js';
 export * from './version.js';
 export * from './views/bay-time.js';
 export * from './views/board.js';

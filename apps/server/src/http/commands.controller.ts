@@ -99,7 +99,7 @@ export class CommandsController {
         if (result.started !== null) {
           reply.header('set-cookie', cookieWith(result.started.token, result.started.maxAgeSeconds));
         }
-        return sendAnswer(request, reply, result.answer, { locale, zone: 'UTC' });
+        return sendAnswer(request, reply, result.answer, { locale, zone: 'UTC', currency: sent.input.shop.currency });
     }
   }
 }

@@ -1,23 +1,27 @@
-import { isTextKey, say, type Locale, type RefusalOnTheWire, type TextValues } from '@holdfast/contract';
+import { isTextKey, say, valuesOfFacts, type Locale, type RefusalOnTheWire } from '@holdfast/contract';
 import type { Facts, Refusal } from '@holdfast/domain';
 
-/** The words and the zone that a shop's sentences are written in. */
+/** The words, the zone and the currency that a shop's sentences are written in. */
 export interface ShopWords {
   readonly locale: Locale;
   readonly zone: string;
+  /** ISO 4217. */
+  readonly currency: string;
 }
 
-const instant = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?Z$/;
 const formats = new Map<string, Intl.DateTimeFormat>();
 
-/** A refusal of the domain as the wire carries it: with its sentence, times written in the zone of the shop. */
+/** A refusal of the domain as the wire carries it: with its sentence, times and amounts written as in the shop. */
 export function refusalOnTheWire({ code, facts, way }: Refusal, words: ShopWords): RefusalOnTheWire {
   return { code, facts, sentence: sentence(code, facts, words), way: way ?? null };
 }
 
 function sentence(code: string, facts: Facts, words: ShopWords): string {
   const key = `refusal.${code}`;
-  const values = valuesOf(facts, words);
+  const values = valuesOfFacts(facts, {
+    instant: (at) => timeOf(at, words),
+    money: (amount) => moneyOf(amount, words),
+  });
   if (!isTextKey(key)) return say(words.locale, 'problem.refusedOtherwise', { code });
   try {
     return say(words.locale, key, values);
@@ -28,17 +32,7 @@ function sentence(code: string, facts: Facts, words: ShopWords): string {
   }
 }
 
-function valuesOf(facts: Facts, words: ShopWords): TextValues {
-  const values: Record<string, string | number> = {};
-  for (const [name, value] of Object.entries(facts)) {
-    if (typeof value === 'string') values[name] = instant.test(value) ? timeOf(value, words) : value;
-    else if (typeof value === 'number') values[name] = value;
-    else values[name] = String(value ?? '');
-  }
-  return values;
-}
-
-function timeOf(iso: string, { locale, zone }: ShopWords): string {
+function timeOf(at: number, { locale, zone }: ShopWords): string {
   const key = `${locale} ${zone}`;
   let format = formats.get(key);
   if (format === undefined) {
@@ -52,5 +46,9 @@ function timeOf(iso: string, { locale, zone }: ShopWords): string {
     });
     formats.set(key, format);
   }
-  return format.format(Date.parse(iso));
+  return format.format(at);
+}
+
+function moneyOf(amount: string, { locale, currency }: ShopWords): string {
+  return new Intl.NumberFormat(locale, { style: 'currency', currency }).format(Number(amount));
 }

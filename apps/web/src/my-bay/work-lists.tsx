@@ -1,5 +1,5 @@
-import { calendarOfBoard, runningTotal, type Board, type Visit } from '@holdfast/board';
-import { compare, lineEnded } from '@holdfast/domain';
+import { calendarOfBoard, rowsOf, runningTotal, type Board, type Visit } from '@holdfast/board';
+import { compare, lineEnded, lineSettledByChoice } from '@holdfast/domain';
 import type { ReactElement } from 'react';
 
 import { useMay, useSignedIn } from '../live/session.js';
@@ -27,8 +27,13 @@ const Total = ({ visit }: Pick<ListProps, 'visit'>): ReactElement => {
 };
 
 /** The lines with their go-ahead and progress, and the running total. */
-export const Lines = ({ visit }: ListProps): ReactElement => {
+export const Lines = ({ board, visit }: ListProps): ReactElement => {
   const { t, format } = useText();
+  const rows = rowsOf(board);
+  const goAheadWords = (line: (typeof visit.lines)[number]): string[] => {
+    if (lineEnded(line)) return [];
+    return [t(lineSettledByChoice(rows, line) ? 'bay.goAhead.otherWay' : `bay.goAhead.${line.goAhead}`)];
+  };
   return (
     <Part heading={t('bay.lines')}>
       {visit.lines.length === 0 ? (
@@ -53,7 +58,7 @@ export const Lines = ({ visit }: ListProps): ReactElement => {
                 <span className="hf-small hf-quiet">
                   {[
                     t(`word.progress.${line.progress}`),
-                    ...(lineEnded(line) ? [] : [t(`bay.goAhead.${line.goAhead}`)]),
+                    ...goAheadWords(line),
                     ...(line.bookMinutes === null
                       ? []
                       : [t('bay.start.book', { duration: format.duration(line.bookMinutes) })]),

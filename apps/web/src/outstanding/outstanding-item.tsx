@@ -186,8 +186,11 @@ const What = ({ entry, today }: { readonly entry: OutstandingEntry; readonly tod
             kind: t(`word.followUp.${followUp.kind}`),
             urgency: t(`word.urgency.${followUp.urgency}`),
           })}
+          {followUp.remainingMinutes !== null &&
+            `, ${t('outstanding.remaining', { duration: format.duration(followUp.remainingMinutes) })}`}
         </p>
       )}
+      {followUp?.words != null && <p className="hf-small">{followUp.words}</p>}
       {lapsed && <p className="hf-small hf-outstanding-missing">{t('outstanding.toldNotReturned')}</p>}
       <p>{said.length === 0 ? t('outstanding.noLimit') : [...new Set(said)].join(t('piece.limit.or'))}</p>
     </div>

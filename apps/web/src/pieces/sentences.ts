@@ -1,9 +1,7 @@
-import { isTextKey, type TextValues } from '@holdfast/contract';
+import { isTextKey, valuesOfFacts } from '@holdfast/contract';
 import type { Facts } from '@holdfast/domain';
 
 import { useText } from '../text/use-text.js';
-
-const instant = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?Z$/;
 
 export type Sentences = {
   /** Why a command would be refused, as the server would say it. */
@@ -12,20 +10,12 @@ export type Sentences = {
   readonly flag: (flag: { readonly rule: string; readonly facts: Facts }) => string;
 };
 
-/** The sentences of refusals and flags, with the instants among their facts written in the zone of the shop. */
+/** The sentences of refusals and flags, with instants and amounts written as in the shop. */
 export const useSentences = (): Sentences => {
   const { t, format } = useText();
-  const moment = (at: number): string => `${format.date(at)}, ${format.time(at)}`;
-  const written = (facts: Facts): TextValues =>
-    Object.fromEntries(
-      Object.entries(facts).map(([name, value]): [string, string | number] => {
-        if (typeof value === 'number') return [name, value];
-        const text = String(value ?? '');
-        return [name, instant.test(text) ? moment(Date.parse(text)) : text];
-      }),
-    );
+  const writing = { instant: (at: number) => `${format.date(at)}, ${format.time(at)}`, money: format.money };
   const sentence = (key: string, facts: Facts, code: string): string =>
-    isTextKey(key) ? t(key, written(facts)) : t('problem.refusedOtherwise', { code });
+    isTextKey(key) ? t(key, valuesOfFacts(facts, writing)) : t('problem.refusedOtherwise', { code });
   return {
     refusal: ({ code, facts }) => sentence(`refusal.${code}`, facts, code),
     flag: ({ rule, facts }) => sentence(`flag.${rule}`, facts, rule),

@@ -22,6 +22,7 @@ export const stateWords = (board: Board, visit: Visit, now: number, { t, format 
       return t('visit.stored', { duration });
     case 'noReason':
       if (state.workLeft) return t('visit.noReason', { duration });
+      if (visit.lines.length === 0) return t('visit.noLines');
       return t(isReady(rowsOf(board), visit.job.id) ? 'visit.ready' : 'visit.workDone');
     case 'ended':
       return t('visit.ended');

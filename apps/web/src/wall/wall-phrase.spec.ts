@@ -8,8 +8,8 @@ import { wallPhrase } from './wall-phrase.js';
 
 const spot = (outOfUse: boolean, kind: 'stands' | 'kept' | null): Pick<Spot, 'spec' | 'use'> =>
   ({ spec: { outOfUse }, use: kind === null ? null : { kind } }) as Pick<Spot, 'spec' | 'use'>;
-const visit = (state: object, place = 'bay'): Pick<Visit, 'state' | 'place'> =>
-  ({ state, place: { kind: place } }) as Pick<Visit, 'state' | 'place'>;
+const visit = (state: object, place = 'bay', lines: object[] = [{}]): Pick<Visit, 'state' | 'place' | 'lines'> =>
+  ({ state, place: { kind: place }, lines }) as unknown as Pick<Visit, 'state' | 'place' | 'lines'>;
 
 const standing = spot(false, 'stands');
 const phrases = [
@@ -21,6 +21,7 @@ const phrases = [
   wallPhrase(standing, visit({ kind: 'stored' })),
   wallPhrase(standing, visit({ kind: 'noReason', workLeft: true })),
   wallPhrase(standing, visit({ kind: 'noReason', workLeft: false })),
+  wallPhrase(standing, visit({ kind: 'noReason', workLeft: false }, 'bay', [])),
   wallPhrase(standing, visit({ kind: 'ended' })),
   ...holdReasons.map((reason) => wallPhrase(standing, visit({ kind: 'held', reason }))),
 ];

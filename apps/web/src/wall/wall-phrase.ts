@@ -4,7 +4,7 @@ import type { TextKey } from '@holdfast/contract';
 /** The one phrase of a row, at most eleven characters in every catalogue (wall-phrase.spec.ts). */
 export const wallPhrase = (
   { spec, use }: Pick<Spot, 'spec' | 'use'>,
-  visit: Pick<Visit, 'state' | 'place'> | undefined,
+  visit: Pick<Visit, 'state' | 'place' | 'lines'> | undefined,
 ): TextKey => {
   if (visit === undefined) return spec.outOfUse ? 'wall.state.outOfUse' : 'wall.state.empty';
   if (use?.kind === 'kept') return visit.place?.kind === 'away' ? 'wall.state.away' : 'wall.state.kept';
@@ -17,7 +17,8 @@ export const wallPhrase = (
     case 'stored':
       return 'wall.state.stored';
     case 'noReason':
-      return state.workLeft ? 'wall.state.noReason' : 'wall.state.workDone';
+      if (state.workLeft) return 'wall.state.noReason';
+      return visit.lines.length === 0 ? 'wall.state.noLines' : 'wall.state.workDone';
     case 'ended':
       return 'wall.state.ended';
   }

@@ -66,6 +66,7 @@ export const floorEnGb = {
   'visit.held': 'waits for {reason}, {duration}',
   'visit.stored': 'only kept here, {duration}',
   'visit.noReason': 'stands, nobody said why, {duration}',
+  'visit.noLines': 'no line of work yet',
   'visit.workDone': 'work done, not ready yet',
   'visit.ready': 'ready',
   'visit.ended': 'handed back',

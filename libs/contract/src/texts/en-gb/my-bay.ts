@@ -71,6 +71,7 @@ export const myBayEnGb = {
   'bay.line.choice': 'one of several ways; the customer gives at most one',
   'bay.goAhead.given': 'go-ahead given',
   'bay.goAhead.withCustomer': 'no go-ahead yet',
+  'bay.goAhead.otherWay': 'another way was chosen',
   'bay.goAhead.deferred': 'put off by the customer',
   'bay.goAhead.declined': 'declined by the customer',
   'bay.total': '{soFar} of {given} agreed',

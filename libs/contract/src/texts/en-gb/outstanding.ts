@@ -23,6 +23,7 @@ export const outstandingEnGb = {
   'outstanding.noFollowUp': 'No follow-up ends it yet.',
   'outstanding.furtherDown': 'Its follow-up stands further down.',
   'outstanding.followUp': '{kind}, {urgency}',
+  'outstanding.remaining': '{duration} left to do',
   'outstanding.noLimit': 'no limit',
   'outstanding.needsFirst': 'Needs first',
   'outstanding.need.partHere': '{what}: here',

@@ -11,6 +11,7 @@ export const wallEnGb = {
   'wall.state.worked': 'worked on',
   'wall.state.stored': 'kept here',
   'wall.state.noReason': 'no reason',
+  'wall.state.noLines': 'no work yet',
   'wall.state.workDone': 'work done',
   'wall.state.ended': 'leaves',
   'wall.held.parts': 'part',

@@ -9,6 +9,7 @@ export const floorEnUs = {
   'floor.foundEnded': 'Repair order {number}, {description}, handed back',
   'floor.yardSpot': 'Lot spot',
   'floor.toYard': 'To the lot',
+  'visit.noLines': 'no operation yet',
   'visit.yardSpot': 'lot spot {spot}',
   'visit.rest.noBook':
     '{count, plural, one {# operation to do, no book time} other {# operations to do, no book time}}',
