@@ -20,7 +20,13 @@ module.exports = {
     onlyImports('shop-calendar', 'Only the calendar knows zones; it imports the zone library and nothing else.', [
       npm('temporal-polyfill', 'temporal-spec', 'temporal-utils'),
     ]),
+    onlyImports('bay-plan', 'Plans on plain intervals and numbers.', [library('shop-calendar')]),
     onlyImports('bay-time', 'Computes on plain intervals.', [library('shop-calendar')]),
+    onlyImports('arrivals', 'Computes on instants and days; the calendar turns them.', [library('shop-calendar')]),
+    onlyImports('stock', 'Computes on counts; quantities are exact decimals.', [npm('decimal\\.js')]),
+    onlyImports('vehicle-facts', 'Computes on readings and days.', [library('shop-calendar')]),
+    onlyImports('fasteners', 'Computes on figures; units are those of the vehicle facts.', [library('vehicle-facts')]),
+    onlyImports('returns', 'Computes on days.', [library('shop-calendar')]),
     onlyImports('domain', 'Rules import the pure libraries and decimal.js.', [
       `^${pureLibraries}`,
       npm('decimal\\.js'),

@@ -34,6 +34,13 @@ export function isOutsider(personId: string): boolean {
   return personId.startsWith(outsider);
 }
 
+/** What a parts hold waits for, from when to when: until the part is here, cancelled, or wanted from another supplier. */
+export interface HeldPart extends Span {
+  readonly partLineId: string;
+  /** null: no supplier (shop stock, the customer's own, taken from another job, not decided yet) */
+  readonly supplierId: string | null;
+}
+
 export interface JobHold extends Span {
   readonly holdId: string;
   readonly jobId: string;
@@ -41,6 +48,11 @@ export interface JobHold extends Span {
   readonly lineIds: readonly string[];
   /** the word of the domain: `parts`, `goAhead`, `sublet` …; `collection` on a whole job makes it stored */
   readonly reason: string;
+  /**
+   * The parts it waits for over time; what of these spans lies outside the hold says nothing. A part that changes its
+   * supplier is given once for each. While none is still to come, the hold itself is what is waited for.
+   */
+  readonly parts?: readonly HeldPart[];
 }
 
 export type GoAheadAnswer = 'withCustomer' | 'given' | 'deferred' | 'declined';

@@ -17,6 +17,12 @@ export interface Wait extends Interval {
   readonly holdId: string | null;
 }
 
+/** The same, cut wherever another set of holds binds. */
+export interface BoundWait extends Wait {
+  /** every hold that binds, in the order they were opened; none where only the customer's word is missing, or stored */
+  readonly holds: readonly JobHold[];
+}
+
 export interface JobRows {
   readonly lines: readonly JobLine[];
   readonly holds: readonly JobHold[];
@@ -54,6 +60,7 @@ interface LineState {
 /** words of the domain that the table of the account names itself */
 const collection = 'collection';
 const goAhead = 'goAhead';
+const noHolds: readonly JobHold[] = [];
 const nothing = { workable: false, asked: false, bindable: false };
 
 class JobSweep {
@@ -112,13 +119,15 @@ class JobSweep {
   }
 
   /** The wait that holds from here on, as the table of the account has it; null: the job does not wait. */
-  state(): Omit<Wait, 'from' | 'to'> | null {
-    if (this.collections > 0) return { state: 'stored', reason: collection, holdId: null };
-    if (this.storedMarks > 0) return { state: 'stored', reason: null, holdId: null };
+  state(): Omit<BoundWait, 'from' | 'to'> | null {
+    if (this.collections > 0) return { state: 'stored', reason: collection, holdId: null, holds: noHolds };
+    if (this.storedMarks > 0) return { state: 'stored', reason: null, holdId: null, holds: noHolds };
     if (this.workable > 0 && this.wholeJobHolds === 0) return null;
-    const first = this.openHolds.find(({ hold, bound }) => hold.lineIds.length === 0 || bound > 0);
-    if (first !== undefined) return { state: 'held', reason: first.hold.reason, holdId: first.hold.holdId };
-    return this.asked > 0 ? { state: 'held', reason: goAhead, holdId: null } : null;
+    const holds: JobHold[] = [];
+    for (const { hold, bound } of this.openHolds) if (hold.lineIds.length === 0 || bound > 0) holds.push(hold);
+    const [first] = holds;
+    if (first !== undefined) return { state: 'held', reason: first.reason, holdId: first.holdId, holds };
+    return this.asked > 0 ? { state: 'held', reason: goAhead, holdId: null, holds: noHolds } : null;
   }
 }
 
@@ -209,14 +218,11 @@ function sameWait(a: Omit<Wait, 'from' | 'to'>, b: Omit<Wait, 'from' | 'to'>): b
   return a.state === b.state && a.reason === b.reason && a.holdId === b.holdId;
 }
 
-/**
- * The waits of one job up to `now` (epoch milliseconds), sorted and without overlap; what has no end yet ends at `now`.
- * A line could be worked if it has the go-ahead, is not ended, not held, and the line it comes after is ended. While
- * none could: the job is held if the whole of it, or an open line with the go-ahead, is; else, if a line is with the
- * customer, that is the reason (`goAhead`).
- */
-export function waitsOfJob(rows: JobRows, now: number): readonly Wait[] {
-  const sweep = new JobSweep();
+function sameHolds(a: readonly JobHold[], b: readonly JobHold[]): boolean {
+  return a.length === b.length && a.every((hold, at) => hold === b[at]);
+}
+
+function happeningsOf(rows: JobRows, now: number, sweep: JobSweep): Happening[] {
   const states = lineStatesOf(rows.lines);
   const happenings: Happening[] = [];
   for (const hold of allEndedBy(rows.holds, now).sort(byOpening)) {
@@ -229,19 +235,42 @@ export function waitsOfJob(rows: JobRows, now: number): readonly Wait[] {
       { at: to, apply: () => sweep.turnStored(false) },
     );
   }
-  happenings.sort((a, b) => a.at - b.at);
+  return happenings.sort((a, b) => a.at - b.at);
+}
 
-  const waits: Wait[] = [];
+/** The waits of one job with all that binds in each of them; see `waitsOfJob`. */
+export function boundWaitsOfJob(rows: JobRows, now: number): readonly BoundWait[] {
+  const sweep = new JobSweep();
+  const happenings = happeningsOf(rows, now, sweep);
+  const waits: BoundWait[] = [];
   for (let i = 0; i < happenings.length; i += 1) {
     const { at, apply } = happenings[i] ?? { at: now, apply: () => undefined };
     if (at >= now) break;
     apply();
     const until = Math.min(happenings[i + 1]?.at ?? now, now);
+    if (until <= at) continue;
     const state = sweep.state();
-    if (until <= at || state === null) continue;
+    if (state === null) continue;
     const last = waits.at(-1);
-    if (last?.to === at && sameWait(last, state)) waits[waits.length - 1] = { ...last, to: until };
-    else waits.push({ from: at, to: until, ...state });
+    if (last?.to === at && sameWait(last, state) && sameHolds(last.holds, state.holds)) {
+      waits[waits.length - 1] = { ...last, to: until };
+    } else waits.push({ from: at, to: until, ...state });
+  }
+  return waits;
+}
+
+/**
+ * The waits of one job up to `now` (epoch milliseconds), sorted and without overlap; what has no end yet ends at `now`.
+ * A line could be worked if it has the go-ahead, is not ended, not held, and the line it comes after is ended. While
+ * none could: the job is held if the whole of it, or an open line with the go-ahead, is; else, if a line is with the
+ * customer, that is the reason (`goAhead`).
+ */
+export function waitsOfJob(rows: JobRows, now: number): readonly Wait[] {
+  const waits: Wait[] = [];
+  for (const { from, to, state, reason, holdId } of boundWaitsOfJob(rows, now)) {
+    const last = waits.at(-1);
+    if (last?.to === from && sameWait(last, { state, reason, holdId })) waits[waits.length - 1] = { ...last, to };
+    else waits.push({ from, to, state, reason, holdId });
   }
   return waits;
 }

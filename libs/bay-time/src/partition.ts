@@ -1,6 +1,7 @@
 import { type Interval, clip, firstEndingAfter, intersect, subtract, tidy, union } from '@holdfast/shop-calendar';
-import { type JobClock, type SpotInput, type SpotStay, allEndedBy, byJob, isOutsider } from './account-input.js';
-import { type Wait, waitsOfJob } from './job-waits.js';
+import { type JobClock, type JobHold, type SpotInput, type SpotStay } from './account-input.js';
+import { allEndedBy, byJob, isOutsider } from './account-input.js';
+import { type BoundWait, boundWaitsOfJob } from './job-waits.js';
 
 /** In the order in which they count: the first that matches. */
 export const bayTimeClasses = ['outOfUse', 'worked', 'stored', 'held', 'noReason', 'break', 'empty'] as const;
@@ -26,6 +27,13 @@ export interface PersonStretch extends Interval {
   readonly overtime: boolean;
 }
 
+/** A stretch of held time with everything that held it. */
+export interface HoldingStretch extends Interval {
+  readonly jobId: string;
+  /** the holds that bind, opened first first; empty: nothing is missing but the customer's word on a line */
+  readonly holds: readonly JobHold[];
+}
+
 export interface SpotAccount {
   /** what is accounted for: the window asked for, cut at `now` */
   readonly window: Interval;
@@ -33,6 +41,8 @@ export interface SpotAccount {
   readonly segments: readonly Segment[];
   /** sorted by start */
   readonly people: readonly PersonStretch[];
+  /** sorted; together exactly the segments of class `held` */
+  readonly holding: readonly HoldingStretch[];
 }
 
 type Stay = Interval & { readonly jobId: string };
@@ -92,6 +102,11 @@ function firstMs(list: readonly Interval[], ms: number): Interval[] {
   return out;
 }
 
+interface JobInBay {
+  readonly work: Work;
+  readonly waits: readonly BoundWait[];
+}
+
 interface Surroundings {
   readonly open: readonly Interval[];
   readonly usable: readonly Interval[];
@@ -106,40 +121,46 @@ function segmentsIn(inside: readonly Interval[], rest: Omit<Segment, 'from' | 't
   return inside.map(({ from, to }) => ({ from, to, ...rest }));
 }
 
+/** What one spot's account is gathered in. */
+interface Gathered {
+  readonly segments: Segment[];
+  readonly holding: HoldingStretch[];
+}
+
 /** One gap without a clock: what of it is stored or held, what a break or grace, and what has no reason. */
-function segmentsOfGap(gap: Stay, work: Work, waits: readonly Wait[], around: Surroundings): Segment[] {
+function gatherGap(gap: Stay, { work, waits }: JobInBay, around: Surroundings, into: Gathered): void {
   const { jobId, from, to } = gap;
-  const out: Segment[] = [];
   const usable = clip(around.usable, from, to);
-  if (usable.length === 0) return out;
+  if (usable.length === 0) return;
+  const waited: Interval[] = [];
   for (let i = firstEndingAfter(waits, from); i < waits.length; i += 1) {
     const wait = waits[i];
     if (wait === undefined || wait.from >= to) break;
-    const { state, reason, holdId } = wait;
-    out.push(...segmentsIn(clip(usable, wait.from, wait.to), { class: state, reason, holdId, jobId }));
+    const { state, reason, holdId, holds } = wait;
+    const inside = clip(usable, wait.from, wait.to);
+    waited.push(...inside);
+    into.segments.push(...segmentsIn(inside, { class: state, reason, holdId, jobId }));
+    if (state !== 'held') continue;
+    for (const one of inside) into.holding.push({ from: one.from, to: one.to, jobId, holds });
   }
-  const free = subtract(usable, out);
-  if (free.length === 0) return out;
+  const free = subtract(usable, waited);
+  if (free.length === 0) return;
   const excused = union(
     firstMs(clip(around.open, from, to), around.graceMs),
     clip(around.breaks, from, to),
     ...lastClockedBefore(work, from).map((personId) => clip(around.personBreaks(personId), from, to)),
   );
-  out.push(...segmentsIn(intersect(free, excused), { class: 'break', ...plain, jobId }));
-  out.push(...segmentsIn(subtract(free, excused), { class: 'noReason', ...plain, jobId }));
-  return out;
+  into.segments.push(...segmentsIn(intersect(free, excused), { class: 'break', ...plain, jobId }));
+  into.segments.push(...segmentsIn(subtract(free, excused), { class: 'noReason', ...plain, jobId }));
 }
 
-function segmentsOfStay(stay: Stay, work: Work, waits: readonly Wait[], around: Surroundings): Segment[] {
+function gatherStay(stay: Stay, job: JobInBay, around: Surroundings, into: Gathered): void {
   const { jobId, from, to } = stay;
-  const worked = clip(work.worked, from, to);
-  const out = worked.flatMap((one) =>
-    segmentsIn(clip(around.usable, one.from, one.to), { class: 'worked', ...plain, jobId }),
-  );
-  for (const gap of subtract([stay], worked)) {
-    out.push(...segmentsOfGap({ jobId, from: gap.from, to: gap.to }, work, waits, around));
+  const worked = clip(job.work.worked, from, to);
+  for (const one of worked) {
+    into.segments.push(...segmentsIn(clip(around.usable, one.from, one.to), { class: 'worked', ...plain, jobId }));
   }
-  return out;
+  for (const gap of subtract([stay], worked)) gatherGap({ jobId, from: gap.from, to: gap.to }, job, around, into);
 }
 
 function inOrder(segments: Segment[]): Segment[] {
@@ -228,14 +249,14 @@ export function partition(input: SpotInput): SpotAccount {
   };
   const rows = { lines: byJob(input.lines), holds: byJob(input.holds), stored: byJob(input.storedJobs) };
   const clocksOf = byJob(clocks);
-  const jobs = new Map<string, { readonly work: Work; readonly waits: readonly Wait[] }>();
-  const segments: Segment[] = segmentsIn(outOfUse, { class: 'outOfUse', ...plain, jobId: null });
+  const jobs = new Map<string, JobInBay>();
+  const into: Gathered = { segments: segmentsIn(outOfUse, { class: 'outOfUse', ...plain, jobId: null }), holding: [] };
   for (const stay of stays) {
     if (stay.to <= window.from || stay.from >= window.to) continue;
     const { jobId } = stay;
     const job = jobs.get(jobId) ?? {
       work: workOf(clocksOf.get(jobId) ?? []),
-      waits: waitsOfJob(
+      waits: boundWaitsOfJob(
         {
           lines: rows.lines.get(jobId) ?? [],
           holds: rows.holds.get(jobId) ?? [],
@@ -245,8 +266,13 @@ export function partition(input: SpotInput): SpotAccount {
       ),
     };
     jobs.set(jobId, job);
-    segments.push(...segmentsOfStay(stay, job.work, job.waits, around));
+    gatherStay(stay, job, around, into);
   }
-  segments.push(...segmentsIn(subtract(usable, stays), { class: 'empty', ...plain, jobId: null }));
-  return { window, segments: inOrder(segments), people: peopleOf(clocks, stays, open, window) };
+  into.segments.push(...segmentsIn(subtract(usable, stays), { class: 'empty', ...plain, jobId: null }));
+  return {
+    window,
+    segments: inOrder(into.segments),
+    people: peopleOf(clocks, stays, open, window),
+    holding: into.holding.sort((a, b) => a.from - b.from),
+  };
 }

@@ -12,6 +12,7 @@ const account: SpotAccount = {
     { from: 55, to: 60, class: 'held', ...plain, reason: 'goAhead' },
     { from: 60, to: 100, class: 'empty', ...plain, jobId: null },
   ],
+  holding: [],
   people: [
     { from: 10, to: 40, personId: 'Rhona', jobId: 'van', bench: false, overtime: false },
     { from: 20, to: 40, personId: 'Iain', jobId: 'van', bench: false, overtime: false },

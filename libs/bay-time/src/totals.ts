@@ -1,5 +1,6 @@
 import type { Interval } from '@holdfast/shop-calendar';
 import { type BayTimeClass, type SpotAccount, bayTimeClasses } from './partition.js';
+import { shareOut } from './periods.js';
 
 /**
  * What an account adds up to, in whole milliseconds. The terms of ISO 22400-2 beside our words are **our reading** of
@@ -72,24 +73,15 @@ function addHeld(sums: Sums, reason: string, ms: number): void {
  */
 export function totalsPer(account: SpotAccount, periods: readonly Interval[]): BayTimeTotals[] {
   const all = periods.map(noSums);
-  const share = <T extends Interval>(stretches: readonly T[], add: (sums: Sums, one: T, ms: number) => void): void => {
-    let first = 0;
-    for (const one of stretches) {
-      while ((periods[first]?.to ?? Infinity) <= one.from) first += 1;
-      for (let i = first; i < periods.length; i += 1) {
-        const period = periods[i];
-        const sums = all[i];
-        if (period === undefined || sums === undefined || period.from >= one.to) break;
-        const ms = Math.min(one.to, period.to) - Math.max(one.from, period.from);
-        if (ms > 0) add(sums, one, ms);
-      }
-    }
-  };
-  share(account.segments, (sums, one, ms) => {
+  shareOut(account.segments, periods, (at, one, ms) => {
+    const sums = all[at];
+    if (sums === undefined) return;
     sums.classMs[one.class] += ms;
     if (one.class === 'held') addHeld(sums, one.reason ?? 'other', ms);
   });
-  share(account.people, (sums, one, ms) => {
+  shareOut(account.people, periods, (at, one, ms) => {
+    const sums = all[at];
+    if (sums === undefined) return;
     if (one.overtime) sums.technicianOvertimeMs += ms;
     else sums.technicianMs += ms;
   });

@@ -39,7 +39,7 @@ type VehicleHeadProps = {
 export const VehicleHead = (props: VehicleHeadProps): ReactElement => {
   const { t } = useText();
   return (
-    <div className="hf-vehicle-head">
+    <div className={props.size === 'large' ? 'hf-vehicle-head hf-vehicle-head-alone' : 'hf-vehicle-head'}>
       <CautionSlot cautions={shownCautions(props.cautions, t)} />
       <Plate plate={props.plate} fixCount={props.fixCount} size={props.size ?? 'normal'} />
       <div className="hf-vehicle-head-words">
