@@ -68,6 +68,23 @@ function drawLine(g: Draw, i: number): PlanLine {
   };
 }
 
+/** Settles the first line's spot, now and then its people and start too, where the vehicle stands if it stands somewhere. */
+function settleFirst(
+  g: Draw,
+  first: PlanLine,
+  stands: PlanJob['stands'],
+  free: boolean,
+  people: readonly PlanPerson[],
+) {
+  const spotId = stands?.spotId ?? 's0';
+  if (oneIn(g, 4) && first.sublet === null && (stands !== null || free)) {
+    const who = people.slice(0, first.people).map((person) => person.personId);
+    const at = oneIn(g, 2) ? { startsAt: now + whole(g, 0, 40) * hour } : {};
+    return { ...first, after: [], fixed: { spotId, personIds: who, ...at } };
+  }
+  return oneIn(g, 6) ? { ...first, fixed: { spotId } } : first;
+}
+
 function drawJob(g: Draw, j: number, spots: readonly PlanSpot[], people: readonly PlanPerson[]): PlanJob {
   const lines = Array.from({ length: whole(g, 1, 4) }, (_, i) => drawLine(g, i));
   const last = lines.length - 1;
@@ -75,12 +92,7 @@ function drawJob(g: Draw, j: number, spots: readonly PlanSpot[], people: readonl
   const spot = spots[j];
   const until = oneOf(g, [null, 'done' as const, { at: now + 20 * hour }, { lineId: 'l0' }]);
   const stands = spot !== undefined && oneIn(g, 2) ? { spotId: spot.spotId, staysUntil: until } : null;
-  const first = lines[0] as PlanLine;
-  if (oneIn(g, 4) && first.sublet === null && (stands !== null || until === null)) {
-    const who = people.slice(0, first.people).map((person) => person.personId);
-    const at = oneIn(g, 2) ? { startsAt: now + whole(g, 0, 40) * hour } : {};
-    lines[0] = { ...first, after: [], fixed: { spotId: stands?.spotId ?? 's0', personIds: who, ...at } };
-  } else if (oneIn(g, 6)) lines[0] = { ...first, fixed: { spotId: stands?.spotId ?? 's0' } };
+  lines[0] = settleFirst(g, lines[0] as PlanLine, stands, until === null, people);
   return {
     jobId: `j${j}`,
     arrivesAt: now + whole(g, -10, 60) * hour,
@@ -125,29 +137,33 @@ const usable = (g: Draw) => {
 };
 
 describe('plans of random shops', () => {
-  it('pass the independent checker, from the first to the last, and their value never rises', () => {
-    fc.assert(
-      fc.property(fc.gen(), fc.integer(), (g, seed) => {
-        const model = usable(g);
-        const run = planner(model, seed);
-        const order = { promised: model.jobs.some((job) => job.promisedAt !== null), disturbanceMinutes: 0 };
-        let before = run.step(0);
-        expect(checkPlan(model, before.plan)).toEqual([]);
-        for (let i = 0; i < 3; i += 1) {
-          const next = run.step(60);
-          expect(checkPlan(model, next.plan)).toEqual([]);
-          expect(compareValues(next.value, before.value, order)).toBeLessThanOrEqual(0);
-          before = next;
-        }
-        const bound = run.bound();
-        if (before.value.unplaced === 0) {
-          expect(bound.weightedTardinessMinutes).toBeLessThanOrEqual(before.value.weightedTardinessMinutes + 0.01);
-          expect(bound.finishMinutes).toBeLessThanOrEqual(before.value.finishMinutes + 0.01);
-        }
-      }),
-      { numRuns: 120 },
-    );
-  });
+  // 17 and 53 draw shops in which a vehicle that has to stay meets a fixed start in the only bay that suits.
+  it.each([17, 53])(
+    'pass the independent checker, first to last, and their value never rises (drawn from %d)',
+    (drawn) => {
+      fc.assert(
+        fc.property(fc.gen(), fc.integer(), (g, seed) => {
+          const model = usable(g);
+          const run = planner(model, seed);
+          const order = { promised: model.jobs.some((job) => job.promisedAt !== null), disturbanceMinutes: 0 };
+          let before = run.step(0);
+          expect(checkPlan(model, before.plan)).toEqual([]);
+          for (let i = 0; i < 3; i += 1) {
+            const next = run.step(60);
+            expect(checkPlan(model, next.plan)).toEqual([]);
+            expect(compareValues(next.value, before.value, order)).toBeLessThanOrEqual(0);
+            before = next;
+          }
+          const bound = run.bound();
+          if (before.value.unplaced === 0) {
+            expect(bound.weightedTardinessMinutes).toBeLessThanOrEqual(before.value.weightedTardinessMinutes + 0.01);
+            expect(bound.finishMinutes).toBeLessThanOrEqual(before.value.finishMinutes + 0.01);
+          }
+        }),
+        { numRuns: 80, seed: drawn },
+      );
+    },
+  );
 
   it('are the same for the same seed and number of steps, in however many portions', () => {
     fc.assert(
@@ -158,7 +174,7 @@ describe('plans of random shops', () => {
         portions.step(70);
         expect(portions.step(80)).toEqual(whole);
       }),
-      { numRuns: 25 },
+      { numRuns: 25, seed: 1 },
     );
   });
 
@@ -173,7 +189,7 @@ describe('plans of random shops', () => {
         const again = planner(later, seed, { before }).step(60).plan;
         expect(checkPlan(later, again)).toEqual([]);
       }),
-      { numRuns: 30 },
+      { numRuns: 30, seed: 1 },
     );
   });
 });

@@ -6,7 +6,7 @@ import { checkStays } from './check-stays.js';
 import { checkTimes } from './check-times.js';
 import { recount } from './check-value.js';
 import type { CheckedLine, PlanFault, PlanFaultCode, Report } from './checked-line.js';
-import type { PlanModel } from './model.js';
+import type { PlanJob, PlanLine, PlanModel, PlanSpot } from './model.js';
 import type { Plan } from './plan.js';
 
 function pairUp(model: PlanModel, plan: Plan, report: Report): CheckedLine[] {
@@ -31,6 +31,18 @@ function pairUp(model: PlanModel, plan: Plan, report: Report): CheckedLine[] {
   return out;
 }
 
+const within = (known: number | null, limit: number | null) => limit === null || (known ?? 0) <= limit;
+
+function suits(spot: PlanSpot, job: PlanJob, line: PlanLine): boolean {
+  return (
+    line.equipment.every((word) => spot.equipment.includes(word)) &&
+    within(job.massKg, spot.ratedKg) &&
+    within(job.lengthMm, spot.longestMm) &&
+    within(job.heightMm, spot.highestMm) &&
+    (line.minutesBySpot === undefined || spot.spotId in line.minutesBySpot)
+  );
+}
+
 function checkSpot(model: PlanModel, { planned, job, line }: CheckedLine, report: Report): void {
   const away = line.sublet?.vehicleGoes === true;
   if (planned.spotId === null || away) {
@@ -47,13 +59,7 @@ function checkSpot(model: PlanModel, { planned, job, line }: CheckedLine, report
     if (line.fixed.spotId !== spot.spotId) report('fixedSpotNotKept', line.lineId, spot.spotId);
     return;
   }
-  const fits =
-    line.equipment.every((word) => spot.equipment.includes(word)) &&
-    !(spot.ratedKg !== null && (job.massKg ?? 0) > spot.ratedKg) &&
-    !(spot.longestMm !== null && (job.lengthMm ?? 0) > spot.longestMm) &&
-    !(spot.highestMm !== null && (job.heightMm ?? 0) > spot.highestMm) &&
-    (line.minutesBySpot === undefined || spot.spotId in line.minutesBySpot);
-  if (!fits) report('spotDoesNotSuit', line.lineId, spot.spotId);
+  if (!suits(spot, job, line)) report('spotDoesNotSuit', line.lineId, spot.spotId);
 }
 
 function checkPeople(model: PlanModel, { planned, line }: CheckedLine, report: Report): void {

@@ -46,20 +46,27 @@ function checkKept(lines: readonly CheckedLine[], report: Report): void {
   }
 }
 
+/** From when a vehicle can be brought to where the line is done: it and the spot are free. null: it is there already. */
+function freeForMove(model: PlanModel, lines: readonly CheckedLine[], one: CheckedLine): number | null {
+  const { planned, job } = one;
+  const earlier = byStart(lines.filter((other) => other !== one && other.planned.from < planned.from));
+  const own = earlier.filter((other) => other.job === job).at(-1);
+  const there = earlier.filter((other) => other.planned.spotId === planned.spotId).at(-1);
+  const vehicleAt = own === undefined ? (job.stands?.spotId ?? null) : own.planned.spotId;
+  const standing = model.jobs.find((other) => other.stands?.spotId === planned.spotId);
+  const inSpot = there === undefined ? standing : there.job;
+  if (vehicleAt === planned.spotId && inSpot === job) return null;
+  return Math.max(model.now, job.arrivesAt, own?.planned.to ?? 0, there?.planned.to ?? 0);
+}
+
 /** A vehicle that is brought into a bay takes its time, from when both it and the bay are free. */
 function checkMoves(model: PlanModel, lines: readonly CheckedLine[], report: Report): void {
   const plannable = new Map(model.spots.map((spot) => [spot.spotId, plannableTime(model, spot)]));
   for (const one of byStart(lines)) {
-    const { planned, job, line } = one;
+    const { planned, line } = one;
     if (planned.spotId === null || line.fixed?.startsAt !== undefined) continue;
-    const earlier = byStart(lines.filter((other) => other !== one && other.planned.from < planned.from));
-    const own = earlier.filter((other) => other.job === job).at(-1);
-    const there = earlier.filter((other) => other.planned.spotId === planned.spotId).at(-1);
-    const vehicleAt = own === undefined ? (job.stands?.spotId ?? null) : own.planned.spotId;
-    const standing = model.jobs.find((other) => other.stands?.spotId === planned.spotId);
-    const inSpot = there === undefined ? standing : there.job;
-    if (vehicleAt === planned.spotId && inSpot === job) continue;
-    const free = Math.max(model.now, job.arrivesAt, own?.planned.to ?? 0, there?.planned.to ?? 0);
+    const free = freeForMove(model, lines, one);
+    if (free === null) continue;
     const open = plannable.get(planned.spotId) ?? null;
     if (openIn(open, free, planned.from) < model.moveMinutes * minute) report('noTimeToMove', line.lineId);
   }

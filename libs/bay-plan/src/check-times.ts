@@ -27,29 +27,46 @@ export function openIn(open: readonly Interval[] | null, from: number, to: numbe
   return from >= to ? 0 : summedMs(open === null ? [window] : intersect(open, [window]));
 }
 
-export function checkTimes(model: PlanModel, { planned, job, line }: CheckedLine, report: Report): void {
-  const { from, to } = planned;
-  const { lineId } = line;
+function checkStart(model: PlanModel, { planned, job, line }: CheckedLine, report: Report): void {
+  const { from } = planned;
   const fixedStart = line.fixed?.startsAt;
   if (fixedStart !== undefined) {
-    if (fixedStart !== from) report('fixedStartNotKept', lineId);
+    if (fixedStart !== from) report('fixedStartNotKept', line.lineId);
   } else if (from < Math.max(model.now, job.arrivesAt, ...line.notBefore.map((one) => one.at))) {
-    report('tooEarly', lineId);
+    report('tooEarly', line.lineId);
   }
-  if (to > model.horizon) report('beyondHorizon', lineId);
-  if (line.sublet !== null) {
-    if (!line.sublet.slots.some((slot) => slot.from === from && slot.to === to)) report('notInASlot', lineId);
-    return;
-  }
-  const spot = model.spots.find((one) => one.spotId === planned.spotId);
-  if (spot === undefined) return;
-  let there = fixedStart === undefined ? plannableTime(model, spot) : spot.open;
+}
+
+/** When the spot and everybody on the line are there; null: always. A fixed start may use the time left free. */
+function thereFor(model: PlanModel, { planned, line }: CheckedLine, spot: PlanSpot): readonly Interval[] | null {
+  let there = line.fixed?.startsAt === undefined ? plannableTime(model, spot) : spot.open;
   for (const id of planned.personIds) {
     const open = model.people.find((one) => one.personId === id)?.open ?? null;
     if (open !== null) there = there === null ? open : intersect(there, open);
   }
+  return there;
+}
+
+function checkWorkTime(model: PlanModel, one: CheckedLine, spot: PlanSpot, report: Report): void {
+  const { planned, line } = one;
+  const { from, to } = planned;
+  const { lineId } = line;
+  const there = thereFor(model, one, spot);
   const work = (line.minutesBySpot?.[spot.spotId] ?? line.workMinutes) * minute;
   if (openIn(there, from, to) !== work) report('workTimeWrong', lineId);
-  if (fixedStart === undefined && openIn(there, from, from + 1) === 0) report('notInOpenTime', lineId);
+  if (line.fixed?.startsAt === undefined && openIn(there, from, from + 1) === 0) report('notInOpenTime', lineId);
   if (openIn(there, to - 1, to) === 0) report('notInOpenTime', lineId);
+}
+
+export function checkTimes(model: PlanModel, one: CheckedLine, report: Report): void {
+  const { planned, line } = one;
+  checkStart(model, one, report);
+  if (planned.to > model.horizon) report('beyondHorizon', line.lineId);
+  if (line.sublet !== null) {
+    const inSlot = line.sublet.slots.some((slot) => slot.from === planned.from && slot.to === planned.to);
+    if (!inSlot) report('notInASlot', line.lineId);
+    return;
+  }
+  const spot = model.spots.find((other) => other.spotId === planned.spotId);
+  if (spot !== undefined) checkWorkTime(model, one, spot, report);
 }

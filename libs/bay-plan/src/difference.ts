@@ -72,6 +72,32 @@ function jobChanges(model: PlanModel, before: Plan, after: Plan): JobChange[] {
   });
 }
 
+type Placed = Pick<LineChange, 'jobId' | 'lineId' | 'before' | 'after' | 'otherSpot' | 'otherPeople' | 'laterMinutes'>;
+
+/** null: nothing differs but the time, by less than the tolerance. */
+function moved(old: PlannedLine, now: PlannedLine, toleranceMinutes: number): Placed | null {
+  const otherSpot = old.spotId !== now.spotId;
+  const otherPeople = !samePeople(old.personIds, now.personIds);
+  const laterMinutes = (now.from - old.from) / minuteMs;
+  if (!otherSpot && !otherPeople && Math.abs(laterMinutes) < Math.max(toleranceMinutes, 1e-9)) return null;
+  const { jobId, lineId } = now;
+  return { jobId, lineId, before: place(old), after: place(now), otherSpot, otherPeople, laterMinutes };
+}
+
+function placedAnew(
+  old: PlannedLine | undefined,
+  now: PlannedLine | undefined,
+  toleranceMinutes: number,
+): Placed | null {
+  if (old !== undefined && now !== undefined) return moved(old, now, toleranceMinutes);
+  const only = now ?? old;
+  if (only === undefined) return null;
+  const { jobId, lineId } = only;
+  const before = old === undefined ? null : place(old);
+  const after = now === undefined ? null : place(now);
+  return { jobId, lineId, before, after, otherSpot: false, otherPeople: false, laterMinutes: 0 };
+}
+
 /** `model` is that of the plan after. A line that only differs by less than `toleranceMinutes` in its time is left out. */
 export function difference(model: PlanModel, before: Plan, after: Plan, toleranceMinutes: number): PlanDifference {
   const was = new Map(before.lines.map((line) => [keyOf(line), line]));
@@ -80,27 +106,12 @@ export function difference(model: PlanModel, before: Plan, after: Plan, toleranc
   const left = new Map(after.unplaced.map((one) => [keyOf(one), one.reason]));
   const lines: LineChange[] = [];
   for (const key of new Set([...is.keys(), ...was.keys()])) {
-    const old = was.get(key);
-    const now = is.get(key);
-    const any = now ?? old;
-    if (any === undefined) continue;
-    const both = old !== undefined && now !== undefined;
-    const otherSpot = both && old.spotId !== now.spotId;
-    const otherPeople = both && !samePeople(old.personIds, now.personIds);
-    const laterMinutes = both ? (now.from - old.from) / minuteMs : 0;
-    if (both && !otherSpot && !otherPeople && Math.abs(laterMinutes) < Math.max(toleranceMinutes, 1e-9)) continue;
-    lines.push({
-      jobId: any.jobId,
-      lineId: any.lineId,
-      before: old === undefined ? null : place(old),
-      after: now === undefined ? null : place(now),
-      otherSpot,
-      otherPeople,
-      laterMinutes,
-      here: why.get(key)?.here ?? null,
-      then: why.get(key)?.then ?? null,
-      unplaced: left.get(key) ?? null,
-    });
+    const change = placedAnew(was.get(key), is.get(key), toleranceMinutes);
+    if (change === null) continue;
+    const reasons = why.get(key);
+    const here = reasons?.here ?? null;
+    const then = reasons?.then ?? null;
+    lines.push({ ...change, here, then, unplaced: left.get(key) ?? null });
   }
   return { lines, jobs: jobChanges(model, before, after) };
 }

@@ -3,18 +3,13 @@
  * (serial schedule generation). The one place where the solver knows the rules of a plan. An order never fails: where a
  * vehicle may not leave its spot, what wants the spot waits its turn; where a start is fixed, others go round it.
  */
-import { type Compiled, minuteMs, none } from './compile.js';
-import { Account } from './account.js';
+import { type Compiled, none } from './compile.js';
 import { lastFixedBefore, shares } from './fixed-starts.js';
 import type { PreviousPlace } from './previous.js';
 import type { Schedule, SearchWeights } from './schedule.js';
+import { Weighing, looseSpotAndPeople } from './weighing.js';
 
-export const loosePeople = 1;
-export const looseSpotAndPeople = 2;
-
-export class Evaluator extends Account {
-  /** 1: choose the people while laying out; 2: the spot as well */
-  readonly loose: Uint8Array;
+export class Evaluator extends Weighing {
   /** operations with a fixed start, by start */
   readonly fixed: readonly number[];
   /** whether the part of an order before a change can be taken over as it was */
@@ -22,26 +17,12 @@ export class Evaluator extends Account {
 
   /** the last of `fixed` that comes before the operation on its job */
   private readonly fixedBefore: Int32Array;
-  private readonly release: Float64Array;
-  private readonly spotHold: Float64Array;
-  private readonly spotHolder: Int32Array;
-  private readonly jobStay: Float64Array;
-  private readonly jobStands: Int32Array;
-  private readonly hasSlots: Uint8Array;
-  private readonly hasStays: boolean;
-  private readonly pair: Int32Array;
-  private readonly calendarCount: number;
   private nextFixed = 0;
   private deferred: number[] = [];
-  /** what `weigh` found last */
-  private from = 0;
-  private to = 0;
-  private bestScore = Infinity;
 
   constructor(compiled: Compiled, previous: readonly (PreviousPlace | null)[], weights: SearchWeights) {
     super(compiled, previous, weights);
-    const { operations, jobs, spotCount } = compiled;
-    this.loose = new Uint8Array(operations.length);
+    const { operations } = compiled;
     const startOf = (op: number) => operations[op]?.fixedStart ?? Infinity;
     this.fixed = operations
       .map((_, op) => op)
@@ -49,21 +30,6 @@ export class Evaluator extends Account {
       .sort((a, b) => startOf(a) - startOf(b));
     this.fixedBefore = Int32Array.from(operations, (_, op) => lastFixedBefore(compiled, this.fixed, op));
     this.keepsPrefix = !this.state.hasOwners && this.fixed.length === 0;
-    this.release = Float64Array.from(operations, (one) => one.release);
-    this.spotHold = new Float64Array(spotCount);
-    this.spotHolder = new Int32Array(spotCount).fill(none);
-    this.jobStay = Float64Array.from(jobs, (job) => job.staysUntil);
-    this.jobStands = Int32Array.from(jobs, (job) => job.stands);
-    jobs.forEach((job, j) => {
-      if (job.stands === none || job.staysUntil <= 0) return;
-      this.spotHold[job.stands] = job.staysUntil;
-      this.spotHolder[job.stands] = j;
-    });
-    this.hasSlots = Uint8Array.from(operations, (one) => (one.slots === null ? 0 : 1));
-    this.hasStays = jobs.some((job) => job.staysUntil > 0);
-    const base = [...compiled.spotCalendar, ...compiled.wholeSpotCalendar, ...compiled.personCalendar];
-    this.calendarCount = Math.max(0, ...base) + 1;
-    this.pair = new Int32Array(this.calendarCount * this.calendarCount).fill(none);
   }
 
   /** Evaluates the order of `next`; its first `kept` operations are those of `current`. False: dearer than `limit`. */
@@ -123,11 +89,13 @@ export class Evaluator extends Account {
     return operation.spots.length === 0 || operation.spots.some((s) => spotOwner[s] === none);
   }
 
-  /** Lays one operation out, choosing what is loose. */
-  placeLoose(next: Schedule, op: number): void {
+  /** Lays one operation out, choosing spot and people. False: a line with a fixed start now bars its way. */
+  placeLoose(next: Schedule, op: number): boolean {
     this.loose[op] = looseSpotAndPeople;
-    this.place(next, next, op);
+    const placed = this.place(next, next, op);
     this.loose[op] = 0;
+    this.deferred.length = 0;
+    return placed;
   }
 
   private place(next: Schedule, current: Schedule, op: number): boolean {
@@ -140,7 +108,11 @@ export class Evaluator extends Account {
       if (owned !== none) spot = owned;
       else if (loose !== looseSpotAndPeople && spot !== none && this.state.spotOwner[spot] !== none)
         return this.defer(op);
-      if (this.compiled.operations[op]?.keepsUntil !== none) this.flushFixed(next, this.fixed.length);
+      // Before a vehicle may have to stay, all that has a fixed start; that may have taken the spot: all over again.
+      if (this.nextFixed < this.fixed.length && this.compiled.operations[op]?.keepsUntil !== none) {
+        this.flushFixed(next, this.fixed.length);
+        return this.place(next, current, op);
+      }
     }
     this.bestScore = Infinity;
     if (loose === 0) this.weigh(op, spot, current.first[op] as number, current.second[op] as number, 0);
@@ -207,94 +179,6 @@ export class Evaluator extends Account {
         }
       }
     }
-  }
-
-  /** When vehicle and spot are there, the move made, tools free and the line released. */
-  private readyAt(op: number, spot: number): number {
-    const job = this.job[op] as number;
-    const { jobFree, spotFree, jobSpot, spotJob, toolFree } = this.state;
-    let ready = jobFree[job] as number;
-    if (spot >= 0) {
-      ready = Math.max(ready, spotFree[spot] as number);
-      if (this.hasStays) ready = this.afterStays(job, spot, ready);
-      const { moveMs } = this.compiled;
-      if (moveMs > 0 && (jobSpot[job] !== spot || spotJob[spot] !== job)) {
-        ready = this.compiled.calendars.finish(this.compiled.spotCalendar[spot] as number, ready, moveMs);
-      }
-    } else ready = Math.max(ready, this.jobStay[job] as number);
-    ready = Math.max(ready, this.release[op] as number);
-    if (this.hasTools[op] === 0) return ready;
-    for (const tool of this.compiled.operations[op]?.tools ?? []) ready = Math.max(ready, toolFree[tool] as number);
-    return ready;
-  }
-
-  private afterStays(job: number, spot: number, ready: number): number {
-    const away = this.jobStands[job] === spot ? ready : Math.max(ready, this.jobStay[job] as number);
-    const taken = this.spotHolder[spot] !== none && this.spotHolder[spot] !== job;
-    return taken ? Math.max(away, this.spotHold[spot] as number) : away;
-  }
-
-  private calendarOf(spot: number, first: number, second: number): number {
-    const { calendars, spotCalendar, personCalendar } = this.compiled;
-    const own = spot === none ? 0 : (spotCalendar[spot] as number);
-    if (first === none) return own;
-    const person = personCalendar[first] as number;
-    const key = own * this.calendarCount + person;
-    let both = this.pair[key] as number;
-    if (both === none) {
-      both = calendars.both(own, person);
-      this.pair[key] = both;
-    }
-    return second === none ? both : calendars.both(both, personCalendar[second] as number);
-  }
-
-  /** When the operation would go on there with them; kept if it is better than the best so far. */
-  private weigh(op: number, spot: number, first: number, second: number, known: number): void {
-    let ready = known === 0 ? this.readyAt(op, spot) : known;
-    const { personFree } = this.state;
-    if (first !== none) ready = Math.max(ready, personFree[first] as number);
-    if (second !== none) ready = Math.max(ready, personFree[second] as number);
-    const { calendars, workMs, spotCount } = this.compiled;
-    if (this.hasSlots[op] === 0) {
-      const work = workMs[op * spotCount + spot] as number;
-      const calendar = this.calendarOf(spot, first, second);
-      this.from = calendars.next(calendar, ready);
-      this.to = calendars.finish(calendar, this.from, work);
-    } else this.takeSlot(op, ready);
-    const score = this.loose[op] === 0 ? this.to : this.to + this.unease(op, spot, first);
-    if (score >= this.bestScore) return;
-    this.bestScore = score;
-    this.bestSpot = spot;
-    this.bestFirst = first;
-    this.bestSecond = second;
-    this.bestFrom = this.from;
-    this.bestTo = this.to;
-  }
-
-  /** What a move, another person or a strange bay is worth when one is chosen, as milliseconds later. */
-  private unease(op: number, spot: number, first: number): number {
-    const { compiled, state } = this;
-    const job = this.job[op] as number;
-    let sum = 0;
-    if (!compiled.promised) return sum;
-    if (spot !== none && (state.jobSpot[job] !== spot || state.spotJob[spot] !== job)) sum += 10;
-    if (first === none) return sum * minuteMs;
-    if (state.jobFirst[job] !== none && state.jobFirst[job] !== first) sum += 5;
-    const home = compiled.personHome[first] as number;
-    if (home !== none && home !== compiled.spotBay[spot]) sum += 5;
-    return sum * minuteMs;
-  }
-
-  private takeSlot(op: number, ready: number): void {
-    const { operations, horizonMs } = this.compiled;
-    for (const slot of operations[op]?.slots ?? []) {
-      if (slot.from < ready) continue;
-      this.from = slot.from;
-      this.to = slot.to;
-      return;
-    }
-    this.from = Math.max(ready, horizonMs);
-    this.to = this.from + minuteMs;
   }
 
   private startOfFixed(i: number): number {

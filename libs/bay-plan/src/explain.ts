@@ -88,6 +88,18 @@ function busy(all: readonly Around[], { planned, job, line }: Around): Dated[] {
   return out;
 }
 
+/** Until when other vehicles stay in the line's spot, where an instant is known. */
+function stays(model: PlanModel, { planned, job }: Around): Dated[] {
+  const out: Dated[] = [];
+  for (const other of model.jobs) {
+    if (other === job || other.stands === null || other.stands.spotId !== planned.spotId) continue;
+    const until = other.stands.staysUntil;
+    if (until === null || until === 'done' || !('at' in until)) continue;
+    out.push({ code: 'vehicleStays', spotId: planned.spotId, at: until.at });
+  }
+  return out;
+}
+
 function whyThen(model: PlanModel, all: readonly Around[], one: Around): WhyThen {
   const { planned, job, line } = one;
   if (line.fixed?.startsAt !== undefined) return { code: 'fixed' };
@@ -95,14 +107,8 @@ function whyThen(model: PlanModel, all: readonly Around[], one: Around): WhyThen
     { code: 'arrival', at: job.arrivesAt },
     ...line.notBefore.map(({ reason, at }) => ({ code: 'notBefore' as const, reason, at })),
     ...busy(all, one),
+    ...stays(model, one),
   ];
-  for (const other of model.jobs) {
-    const until = other.stands?.staysUntil ?? null;
-    if (other.stands === null || until === null || until === 'done' || !('at' in until)) continue;
-    if (other !== job && other.stands.spotId === planned.spotId) {
-      causes.push({ code: 'vehicleStays', spotId: planned.spotId, at: until.at });
-    }
-  }
   if (line.sublet !== null) causes.push({ code: 'slot', at: planned.from });
   let latest: Dated | null = null;
   for (const cause of causes) {

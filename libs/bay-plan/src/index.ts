@@ -21,7 +21,7 @@ export type {
   StandsAt,
 } from './model.js';
 export { faultsInModel } from './model-faults.js';
-export type { ModelFault } from './model-faults.js';
+export type { ModelFault } from './model-fault.js';
 export { compareValues } from './plan.js';
 export type { Plan, PlanValue, PlannedLine, UnplacedLine, UnplacedReason, ValueOrder } from './plan.js';
 export { planner, usualDisturbance } from './planner.js';

@@ -4,12 +4,13 @@
  * for, into another spot, or to other people. The rest are shifts at random, so that nothing stays out of reach.
  */
 import { type Compiled, type Operation, none } from './compile.js';
-import { type Evaluator, loosePeople, looseSpotAndPeople } from './evaluator.js';
+import type { Evaluator } from './evaluator.js';
+import { Holdups } from './holdups.js';
 import { JobTurns } from './job-turns.js';
 import type { Random } from './random.js';
 import type { Schedule } from './schedule.js';
+import { loosePeople, looseSpotAndPeople } from './weighing.js';
 
-const longestChain = 256;
 /** how far a move usually goes in the order, and how often it goes anywhere */
 const reach = 8;
 const anywhere = 0.3;
@@ -21,12 +22,10 @@ export class Neighbourhood {
   /** how much of the order the last move left as it was */
   kept = 0;
 
-  private readonly chain: Int32Array;
-  private chainLength = 0;
   private readonly scratch: Int32Array;
   private readonly turns: JobTurns;
+  private readonly holdups: Holdups;
   private readonly job: Int32Array;
-  private readonly release: Float64Array;
   private readonly movable: readonly number[];
   private readonly loosened: number[] = [];
   private readonly changed: number[] = [];
@@ -34,9 +33,6 @@ export class Neighbourhood {
   private readonly peopleOf: number[] = [];
   private readonly firstsBefore: number[] = [];
   private readonly secondsBefore: number[] = [];
-  private readonly late: number[] = [];
-  private readonly lateness: number[] = [];
-  private latenessSum = 0;
 
   constructor(
     private readonly compiled: Compiled,
@@ -45,11 +41,10 @@ export class Neighbourhood {
   ) {
     const { operations } = compiled;
     this.position = new Int32Array(operations.length).fill(none);
-    this.chain = new Int32Array(longestChain);
     this.scratch = new Int32Array(operations.length);
     this.job = Int32Array.from(operations, (one) => one.job);
-    this.release = Float64Array.from(operations, (one) => one.release);
     this.turns = new JobTurns(compiled);
+    this.holdups = new Holdups(compiled, this.position, random);
     this.movable = operations.map((_, op) => op).filter((op) => operations[op]?.fixedStart === null);
   }
 
@@ -67,35 +62,7 @@ export class Neighbourhood {
       order[k + 1] = op;
     }
     for (let i = 0; i < order.length; i += 1) this.position[order[i] as number] = i;
-    this.late.length = 0;
-    this.lateness.length = 0;
-    this.latenessSum = 0;
-    if (this.compiled.promised) this.findLate(current);
-    else this.findLast(current);
-  }
-
-  private findLate(current: Schedule): void {
-    for (const job of this.compiled.jobs) {
-      if (job.due === Infinity) continue;
-      let last = none;
-      for (const op of job.operations) {
-        if (last === none || (current.end[op] as number) > (current.end[last] as number)) last = op;
-      }
-      if (last === none || (current.end[last] as number) <= job.due) continue;
-      const late = job.weight * ((current.end[last] as number) - job.due);
-      this.late.push(last);
-      this.lateness.push(late);
-      this.latenessSum += late;
-    }
-  }
-
-  private findLast(current: Schedule): void {
-    for (let op = 0; op < current.end.length; op += 1) {
-      if ((current.end[op] as number) < current.finish) continue;
-      this.late.push(op);
-      this.lateness.push(1);
-      this.latenessSum += 1;
-    }
+    this.holdups.lookUp(current);
   }
 
   /** Makes `next` a neighbour of `current`; false: this try came to nothing. */
@@ -104,8 +71,8 @@ export class Neighbourhood {
     next.order.set(current.order);
     this.kept = next.order.length;
     const { random } = this;
-    const guided = this.late.length > 0 && random.next() < guidedShare;
-    const op = guided ? this.onChain(current) : (this.movable[random.below(this.movable.length)] as number);
+    const guided = this.holdups.any && random.next() < guidedShare;
+    const op = guided ? this.holdups.pick(current) : (this.movable[random.below(this.movable.length)] as number);
     if (op === none) return false;
     const dice = random.next();
     if (guided && dice < 0.3) return this.putBeforeWhatItWaitsFor(next, current, op);
@@ -155,41 +122,6 @@ export class Neighbourhood {
     current.spot[op] = spot;
     if (this.compiled.operations[op]?.needs !== 0 && this.random.next() < 0.7) this.loosen(op, loosePeople);
     this.kept = Math.min(this.kept, this.position[op] as number);
-  }
-
-  private onChain(current: Schedule): number {
-    let left = this.random.next() * this.latenessSum;
-    let i = 0;
-    while (i < this.late.length - 1 && left >= (this.lateness[i] as number)) {
-      left -= this.lateness[i] as number;
-      i += 1;
-    }
-    let op = this.late[i] as number;
-    this.chainLength = 0;
-    while (op !== none && this.chainLength < longestChain) {
-      if (this.position[op] !== none) {
-        this.chain[this.chainLength] = op;
-        this.chainLength += 1;
-      }
-      op = this.waitsFor(current, op);
-    }
-    return this.chainLength === 0 ? none : (this.chain[this.random.below(this.chainLength)] as number);
-  }
-
-  /** The operation after which this one could start, of its spot, person and vehicle; `none`: it waits for its release. */
-  private waitsFor(current: Schedule, op: number): number {
-    const { end, spotPrevious, personPrevious, jobPrevious } = current;
-    let found = this.later(end, none, jobPrevious[op] as number);
-    found = this.later(end, found, spotPrevious[op] as number);
-    found = this.later(end, found, personPrevious[op] as number);
-    return found === none || (end[found] as number) < (this.release[op] as number) ? none : found;
-  }
-
-  /** The one of two that ends later; either, if they end together. */
-  private later(end: Float64Array, a: number, b: number): number {
-    if (a === none || b === none) return a === none ? b : a;
-    const by = (end[b] as number) - (end[a] as number);
-    return by > 0 || (by === 0 && this.random.next() < 0.5) ? b : a;
   }
 
   private putBeforeWhatItWaitsFor(next: Schedule, current: Schedule, op: number): boolean {

@@ -88,7 +88,7 @@ export function layOut(compiled: Compiled, evaluator: Evaluator, rule: PriorityR
   const ready = operations.map((_, op) => op).filter((op) => waiting[op] === 0 && !fixed.has(op));
   // What is taken only grows, so an earliest start once found can only move later: looked up again when it matters.
   const starts = new Float64Array(operations.length);
-  for (let placed = 0; placed < next.order.length; placed += 1) {
+  for (let placed = 0; placed < next.order.length;) {
     // A vehicle may have to stay until a line with a fixed start is done.
     if (!ready.some((op) => evaluator.canPlace(op))) evaluator.finishFixed(next);
     const soonest = soonestStart(compiled, evaluator, ready, starts);
@@ -102,8 +102,10 @@ export function layOut(compiled: Compiled, evaluator: Evaluator, rule: PriorityR
       chosen = op;
     }
     if (chosen === none) throw new Error('No line can be laid out next.');
-    evaluator.placeLoose(next, chosen);
+    // Where it is not placed, lines with a fixed start have been, so that this comes to an end.
+    if (!evaluator.placeLoose(next, chosen)) continue;
     next.order[placed] = chosen;
+    placed += 1;
     ready.splice(ready.indexOf(chosen), 1);
     for (const after of operations[chosen]?.after ?? []) {
       waiting[after] = (waiting[after] as number) - 1;

@@ -1,7 +1,9 @@
 /**
  * Any-time improvement by simulated annealing (Kirkpatrick et al. 1983) in rounds: each begins at the best plan so far
- * and cools down; a cool one that gains quickly, then a warm one that gets out of where it was, longer each time. Everything depends on the seed and the number of candidates tried, nothing on time.
+ * and cools down. The first is cool and gains quickly, the others are warm and get out of where it was, longer each
+ * time. Everything depends on the seed and the number of candidates tried, nothing on time.
  */
+import { loosenessAfter, orderAsBefore } from './as-before.js';
 import { type Compiled, minuteMs, none } from './compile.js';
 import { Evaluator } from './evaluator.js';
 import { Neighbourhood } from './neighbourhood.js';
@@ -10,15 +12,16 @@ import { type PriorityRule, allRules, layOut } from './priority-rules.js';
 import { Random } from './random.js';
 import { Schedule, type SearchWeights } from './schedule.js';
 
-/** lengths of rounds, in candidates by operation */
-const coolRound = 60;
-const warmRound = 300;
+/** lengths of rounds, in candidates: the first by operation and at least, the first warm one at least, the longest */
+const coolByOperation = 60;
+const shortestCool = 2_000;
+const shortestWarm = 8_000;
 const longestRound = 400_000;
 /** beyond so many operations fewer rules are tried for the first plan */
 const manyOperations = 400;
 const growth = 1.25;
-/** How warm rounds begin and how cold they end, in usual rises of a move; tuned on the published instances. */
-const forTardiness = { warm: [0.5, 4, 10], cool: 0.02, cold: 0.004 } as const;
+/** How warm and how cool rounds begin and how cold they end, in usual rises of a move; tuned on the published instances. */
+const forTardiness = { warm: [0.5, 1, 4], cool: 0.02, cold: 0.004 } as const;
 const forFinish = { warm: [0.15, 0.4], cool: 0.04, cold: 0.02 } as const;
 
 function searchWeights(compiled: Compiled, disturbanceMinutes: number): SearchWeights {
@@ -65,8 +68,8 @@ export class Search {
     this.current = make();
     this.next = make();
     this.best = make();
-    this.roundLength = Math.max(2_000, coolRound * compiled.operations.length);
-    this.warmLength = Math.max(6_000, warmRound * compiled.operations.length);
+    this.roundLength = Math.max(shortestCool, coolByOperation * compiled.operations.length);
+    this.warmLength = Math.max(shortestWarm, this.roundLength);
     this.begin(previous, compiled.operations.length > manyOperations ? rules.slice(0, 2) : rules);
   }
 
@@ -82,32 +85,15 @@ export class Search {
 
   /** The plan before, shifted to what is possible now: the least disturbance there is. */
   private layOutAsBefore(previous: readonly (PreviousPlace | null)[]): void {
-    const { operations } = this.compiled;
-    const { next, current, evaluator } = this;
-    const rank = (op: number) => previous[op]?.start ?? Infinity;
-    const first = [...this.best.order].sort((a, b) => rank(a) - rank(b));
-    const inOrder: number[] = [];
-    const seen = new Set<number>(evaluator.fixed);
-    const take = (op: number): void => {
-      if (seen.has(op)) return;
-      seen.add(op);
-      for (const before of operations[op]?.before ?? []) take(before);
-      inOrder.push(op);
-    };
-    for (const op of first) take(op);
+    const { next, current, evaluator, compiled } = this;
+    const inOrder = orderAsBefore(compiled, previous, this.best.order, evaluator.fixed);
     next.order.set(inOrder);
     for (const op of inOrder) {
-      const was = previous[op];
-      const operation = operations[op];
-      if (operation === undefined) continue;
-      const who = was == null ? [] : [was.first, was.second].filter((person) => person !== none);
-      const spotKept =
-        was != null && (was.spot === none ? operation.spots.length === 0 : operation.spots.includes(was.spot));
-      const peopleKept = who.length === operation.needs && who.every((person) => operation.people.includes(person));
+      const was = previous[op] ?? null;
       current.spot[op] = was?.spot ?? none;
       current.first[op] = was?.first ?? none;
       current.second[op] = was?.second ?? none;
-      evaluator.loose[op] = spotKept ? (peopleKept ? 0 : 1) : 2;
+      evaluator.loose[op] = loosenessAfter(compiled.operations[op], was);
     }
     const whole = evaluator.run(next, current, 0, Infinity);
     evaluator.loose.fill(0);
@@ -151,16 +137,15 @@ export class Search {
   private startRound(): void {
     this.roundStep = 0;
     this.round += 1;
-    const cool = this.round % 2 === 0;
-    if (!cool) this.warmLength = Math.min(longestRound, Math.round(this.warmLength * growth));
-    this.roundLength = cool ? Math.max(2_000, coolRound * this.compiled.operations.length) : this.warmLength;
+    this.roundLength = this.warmLength;
+    this.warmLength = Math.min(longestRound, Math.round(this.warmLength * growth));
     this.current.copyFrom(this.best);
     this.neighbourhood.settle(this.current);
   }
 
   private temperature(): number {
     const { warm, cool, cold } = this.compiled.promised ? forTardiness : forFinish;
-    const heat = this.round % 2 === 0 ? cool : (warm[(this.round >> 1) % warm.length] ?? cool);
+    const heat = this.round === 0 ? cool : (warm[(this.round - 1) % warm.length] ?? cool);
     return this.usualRise * heat * Math.pow(cold / heat, this.roundStep / this.roundLength);
   }
 
