@@ -128,7 +128,7 @@ describe('the whole day by hand', () => {
         day,
         lou,
         discs,
-        'This line costs 260 and 180 is left under the standing go-ahead. Ask the customer for it.',
+        'This line costs £260.00 and £180.00 is left under the standing go-ahead. Ask the customer for it.',
       );
       await bay.answerFromStanding(lou, trim, { at: noor, rests: 'fleet limit' }, day);
       await noor.getByText('fleet limit, up to £500.00: £460.00 used, £40.00 left').waitFor();

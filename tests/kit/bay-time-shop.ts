@@ -90,6 +90,7 @@ export function inventBayTimeShop(options: BayTimeShopOptions): BayTimeShop {
   shop.add('shopSetting', from, {
     validFrom: firstDay,
     graceMinutes: 15,
+    personFiguresToLeads: false,
     tolerancePercent: '10',
     floorRecordsGoAheads: true,
   });

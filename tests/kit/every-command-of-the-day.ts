@@ -3,23 +3,9 @@
  * ways to choose from, questions, a release and what is undone. Each command of the whole day is accepted at least once.
  */
 import type { CommandName } from '@holdfast/domain';
-import type { EngineShop } from './engine-shop.js';
-
-type Sender = Parameters<EngineShop['accept']>[2];
-
-export interface Told {
-  readonly shop: EngineShop;
-  readonly go: EngineShop['accept'];
-  readonly made: (name: CommandName, table: string, input: unknown, by?: Sender) => Promise<string>;
-  /** The version of a row now, by the table's name in the database. */
-  readonly version: (table: string, id: string) => Promise<number>;
-  /** Ids of the rows of a table, the last recorded first. */
-  readonly idsOf: (table: string) => Promise<string[]>;
-  readonly lift: string;
-  readonly flat: string;
-  readonly tech: string;
-  readonly technician: Sender;
-}
+import { commandsOfTheShop } from './every-command-of-the-shop.js';
+import { commandsOfTime } from './every-command-of-time.js';
+import type { Told } from './told.js';
 
 const hours = (n: number) => new Date(Date.now() + n * 3_600_000).toISOString();
 
@@ -31,7 +17,10 @@ export async function commandsOfTheDay(told: Told): Promise<void> {
   await wheelsAndRoadTest(told, jobId, vehicleId);
   await otherFirms(told, jobId);
   await twoBaysChanged(told, jobId);
+  const [line = ''] = await told.idsOf('work_line');
+  await commandsOfTime(told, jobId, line);
   await released(told, jobId);
+  await commandsOfTheShop(told);
 }
 
 async function customersAndBooking({ go, made, version }: Told) {
@@ -158,7 +147,7 @@ async function asksAndIsTold({ go, made, version, technician }: Told, jobId: str
   );
 }
 
-const told = (sender: Sender) => sender?.personId ?? '';
+const told = (sender: Told['technician']) => sender?.personId ?? '';
 
 async function attemptsAndCauses({ go, made, version, idsOf, technician }: Told, jobId: string) {
   const [concernId = ''] = await idsOf('concern');

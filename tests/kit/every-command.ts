@@ -5,6 +5,7 @@
 import type { CommandName } from '@holdfast/domain';
 import type pg from 'pg';
 import type { Accepted, EngineShop } from './engine-shop.js';
+import { commandsOfFiles } from './every-command-of-files.js';
 import { commandsOfTheDay } from './every-command-of-the-day.js';
 
 type Step = (name: CommandName, answer: Accepted) => Promise<void>;
@@ -100,6 +101,7 @@ export async function everyCommand(shop: EngineShop, pool: pg.Pool, step: Step):
     keyTag: 'K7',
     yardSpot: 'Y2',
   });
+  await commandsOfFiles({ shop, pool, go }, 'HB 214 K');
   const jobId = checkedIn.created['job'] ?? '';
   await go('changePromisedTime', {
     jobId,

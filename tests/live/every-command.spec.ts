@@ -19,6 +19,8 @@ import { everyCommand } from '../kit/every-command.js';
 describe('snapshot and changes', () => {
   let db: FreshDatabase;
   let shop: EngineShop;
+  /** All that the wall was told: an erasure takes the images of what came before it out of the log. */
+  const toldToWall: string[] = [];
   beforeAll(async () => {
     db = await freshDatabase();
     shop = await engineShop(db.app);
@@ -41,6 +43,7 @@ describe('snapshot and changes', () => {
         const changes = (await log.changesAfter(shop.shopId, boards[audience].seq, audience, 100)) ?? [];
         expect(changes.length).toBe(1);
         for (const { text } of changes) {
+          if (audience === 'wall') toldToWall.push(text);
           const next = apply(boards[audience], JSON.parse(text) as BoardChange);
           if (next === 'missing') throw new Error('a change is missing');
           boards[audience] = next;
@@ -58,7 +61,7 @@ describe('snapshot and changes', () => {
 
   it('show the wall no names, telephone numbers or prices', async () => {
     const text = (await makeReads(db.app).board(shop.shopId, 'wall')) ?? '';
-    const changes = (await makeLogReader(db.app).changesAfter(shop.shopId, 0, 'wall', 1000)) ?? [];
+    expect(toldToWall.length).toBeGreaterThan(commandNames.length);
     for (const word of [
       'Quay Parcels',
       'Nan Ferro',
@@ -68,11 +71,12 @@ describe('snapshot and changes', () => {
       'Ines',
       'Harbour Panels',
       'Backed into',
+      'Left sill is soft',
+      'rear beam',
+      'A. Stone',
+      'Leaks',
     ]) {
-      expect([word, text.includes(word) || changes.some((change) => change.text.includes(word))]).toEqual([
-        word,
-        false,
-      ]);
+      expect([word, text.includes(word) || toldToWall.some((change) => change.includes(word))]).toEqual([word, false]);
     }
   });
 });

@@ -56,6 +56,9 @@ describe('the database refuses by itself', () => {
   it('a person on two clocks at once', async () => {
     expect(await copied('clock', { from_at: `t.from_at + interval '1 second'` })).toBe('clock_once');
   });
+  it('a person in two states of presence at once', async () => {
+    expect(await copied('attendance', { from_at: `t.from_at + interval '1 second'` })).toBe('attendance_once');
+  });
   it('but a void row stands in nobody’s way', async () => {
     expect(await copied('clock', { from_at: `t.from_at + interval '1 second'`, void: 'true' })).toBe('accepted');
   });
@@ -64,6 +67,7 @@ describe('the database refuses by itself', () => {
     ['place', 'place_ends_after_start'],
     ['spot_use', 'spot_use_ends_after_start'],
     ['clock', 'clock_ends_after_start'],
+    ['attendance', 'attendance_ends_after_start'],
   ])('an interval of %s that ends as it starts', async (table, constraint) => {
     expect(await copied(table, { to_at: 't.from_at' })).toBe(constraint);
   });
@@ -71,6 +75,7 @@ describe('the database refuses by itself', () => {
     ['place', '22000'],
     ['spot_use', '22000'],
     ['clock', '22000'],
+    ['attendance', '22000'],
     ['hold', 'hold_ends_after_start'],
   ])('an interval of %s that ends before it starts', async (table, fired) => {
     expect(await copied(table, { to_at: `t.from_at - interval '1 hour'` })).toBe(fired);

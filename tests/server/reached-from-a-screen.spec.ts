@@ -16,7 +16,9 @@ const nameInClient: Readonly<Record<ScreenName, string>> = {
   'parts-desk': 'parts',
   outstanding: 'outstanding',
   'hand-back': 'handBack',
+  'bay-time': 'bayTime',
   shop: 'shop',
+  'existing-data': 'importedFile',
   'set-up': 'setUp',
 };
 
@@ -48,7 +50,13 @@ const entries = new Map(
     fileOf(specifier ?? '', join(web, 'screens.ts')) ?? '',
   ]),
 );
-const sources = new Map([...entries].map(([name, entry]) => [name, walk(entry)]));
+/** What stands in the header of every screen: one's own presence. */
+const inTheHeader = walk(join(web, 'presence/my-presence.tsx'));
+const sources = new Map([...entries].map(([name, entry]) => [name, `${walk(entry)}\n${inTheHeader}`]));
+
+it('the header of every screen has one’s own presence', () => {
+  expect(readFileSync(join(web, 'shell/shell.tsx'), 'utf8')).toContain('<MyPresence />');
+});
 
 describe('every command is reached from the screens that its line in the table names', () => {
   it.each(commandNames)('%s', (name) => {

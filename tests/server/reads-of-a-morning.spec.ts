@@ -68,7 +68,7 @@ describe('a visit', () => {
       'addLine',
       'checkIn',
     ]);
-    const page = await read(shop.owner, `/api/log?job=${ids.job}&limit=2`, changeLogPage);
+    const page = await read(shop.owner, `/api/change-log?job=${ids.job}&limit=2`, changeLogPage);
     expect(page.items.map(({ command }) => command)).toEqual(['placeOrder', 'openHold']);
   });
 });

@@ -44,7 +44,7 @@ const everyRead = () =>
     ['/api/outstanding', outstandingPage],
     [`/api/bay-time?from=${day}&to=${day}&segments=true`, bayTimeView],
     ['/api/find?q=12', findView],
-    ['/api/log', changeLogPage],
+    ['/api/change-log', changeLogPage],
   ] as const;
 
 describe('every read', () => {
@@ -84,7 +84,9 @@ describe('every read', () => {
 
   it('takes any number as a cursor, however large', async () => {
     expect((await read(shop.owner, '/api/jobs?after=999999999999999', jobsPage)).items).toHaveLength(1);
-    expect((await read(shop.owner, '/api/log?after=999999999999999&limit=1', changeLogPage)).items).toHaveLength(1);
+    expect((await read(shop.owner, '/api/change-log?after=999999999999999&limit=1', changeLogPage)).items).toHaveLength(
+      1,
+    );
   });
 
   it('is closed to the wall screen, but for the board and its changes', async () => {
@@ -95,7 +97,7 @@ describe('every read', () => {
   });
 
   it('gives bay time and the log to owner and manager alone', async () => {
-    const closed = [`/api/bay-time?from=${day}&to=${day}`, '/api/log'];
+    const closed = [`/api/bay-time?from=${day}&to=${day}`, '/api/change-log'];
     for (const role of ['desk', 'technician', 'partsClerk'] as const) {
       const person = await shop.signIn(role);
       for (const path of closed)

@@ -16,6 +16,8 @@ export const LOG_READER = Symbol('LogReader');
 /** List of `Wake`: who wants to know of each commit of this process adds itself. */
 export const WAKES = Symbol('Wakes');
 export const UPLOADS = Symbol('Uploads');
+export const IMPORTS = Symbol('Imports');
+export const AUDIT = Symbol('Audit');
 export const SET_OWN_CLOCK = Symbol('SetOwnClock');
 export const DEMO = Symbol('Demo');
 export const READINESS = Symbol('Readiness');
@@ -46,3 +48,14 @@ export type ClockResult =
   { readonly kind: 'set'; readonly now: number } | { readonly kind: 'real' } | { readonly kind: 'behind' };
 
 export type SetOwnClock = (shopId: string, setting: ClockSetting) => Promise<ClockResult>;
+
+/** One read of the log: what was asked for, and how many of its entries were given. */
+export interface LogRead {
+  readonly filter: Readonly<Record<string, string>>;
+  readonly form: 'page' | 'csv' | 'jsonl';
+  readonly entries: number;
+}
+
+export interface Audit {
+  keep(shopId: string, personId: string, read: LogRead): Promise<void>;
+}

@@ -1,7 +1,9 @@
 import 'reflect-metadata';
+import { mostImportRows } from '@holdfast/contract';
 import type { NestApplicationOptions } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import { join } from 'node:path';
 import type { AddressInfo } from 'node:net';
 import { readdirSync } from 'node:fs';
 import { v7 as uuidV7 } from 'uuid';
@@ -20,6 +22,8 @@ import { makeRunCommand } from './engine/run-command.js';
 import type { Wake } from './engine/ports.js';
 import type { Demo } from './http/demo.controller.js';
 import type { Readiness } from './http/health.controller.js';
+import { makeImports } from './import/check-import.js';
+import { PhotoFiles } from './http/photo-files.js';
 import { makeAdapter } from './http/make-adapter.js';
 import { migrationsFolder, ownVersion } from './installation/places.js';
 import { ProblemFilter } from './http/problem-filter.js';
@@ -28,6 +32,9 @@ import { serveAuthority, serveWebClient } from './http/web-client.js';
 import { nestLogger, type Log } from './log.js';
 import { openMetrics } from './metrics.js';
 import * as provided from './providers.js';
+import { makeAudit } from './store/audit-reads.js';
+import { makeImportStore } from './store/imports.js';
+import { localeOfShop } from './read/shop-of.js';
 import { makeOpenShop } from './store/open-shop.js';
 import { makeSetOwnClock } from './store/own-clock.js';
 import { makeLogReader } from './store/read-log.js';
@@ -117,9 +124,21 @@ async function makeParts({ database, config, log, passwords, demo, state }: Maki
     for (const each of wakes) each(shopId, seq);
   };
   const store = makeStore(database.app);
-  const runCommand = makeRunCommand({ store, wake, newId: uuidV7 });
+  const photos = new PhotoFiles(join(config.dataDir, 'photos'));
+  const erased = (shopId: string, contents: readonly string[]) => {
+    photos
+      .remove(shopId, contents)
+      .catch((failure: unknown) => log.error({ failure }, 'Erased photos could not be removed.'));
+  };
+  const runCommand = makeRunCommand({ store, wake, newId: uuidV7, erased });
   const firstCommandOf = (shopId: string) => makeRunCommand({ store, wake, newId: startingWith(shopId) });
   const openShop = makeOpenShop(database.app);
+  const imports = makeImports({
+    store: makeImportStore(database.app, mostImportRows),
+    localeOf: (shopId) => localeOfShop(database.app, shopId),
+    newId: uuidV7,
+    failed: (failure) => log.warn({ failure }, 'A file of existing data could not be looked at.'),
+  });
   const values: readonly (readonly [symbol, unknown])[] = [
     [provided.CONFIG, config],
     [provided.LOG, log],
@@ -134,6 +153,8 @@ async function makeParts({ database, config, log, passwords, demo, state }: Maki
     [provided.LOG_READER, makeLogReader(database.app)],
     [provided.WAKES, wakes],
     [provided.UPLOADS, makeUploads(database.app)],
+    [provided.IMPORTS, imports],
+    [provided.AUDIT, makeAudit(database.app)],
     [provided.SET_OWN_CLOCK, makeSetOwnClock(database.app)],
     [provided.DEMO, demo],
     [provided.READINESS, makeReadiness(database, state)],
@@ -146,6 +167,7 @@ async function makeParts({ database, config, log, passwords, demo, state }: Maki
     setUpCode: setUpCode.text,
     cleaning,
     async close() {
+      await imports.close();
       metrics.close();
       await accounts.close();
     },

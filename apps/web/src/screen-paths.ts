@@ -12,6 +12,10 @@ export const pathOf = {
   handBack: '/jobs/:id/hand-back',
   bayTime: '/bay-time',
   shop: '/shop',
+  bayPage: '/shop/bays/:id',
+  existingData: '/shop/existing-data',
+  importedFile: '/shop/existing-data/:id',
+  record: '/shop/record',
   wall: '/wall',
   style: '/style',
   signIn: '/sign-in',
@@ -42,4 +46,6 @@ export const bareScreens: readonly ScreenName[] = ['wall', 'signIn', 'setUp'];
 
 export const vehiclePath = (id: string): string => `/vehicles/${encodeURIComponent(id)}`;
 export const jobPath = (id: string): string => `/jobs/${encodeURIComponent(id)}`;
+export const bayPath = (id: string): string => `/shop/bays/${encodeURIComponent(id)}`;
 export const handBackPath = (id: string): string => `${jobPath(id)}/hand-back`;
+export const importedFilePath = (id: string): string => `${pathOf.existingData}/${encodeURIComponent(id)}`;

@@ -23,6 +23,10 @@ export const screens: Readonly<Partial<Record<ScreenName, LoadScreen>>> = {
   outstanding: async () => (await import('./outstanding/outstanding-screen.js')).OutstandingScreen,
   bayTime: async () => (await import('./bay-time/bay-time-screen.js')).BayTimeScreen,
   shop: async () => (await import('./shop/shop-screen.js')).ShopScreen,
+  bayPage: async () => (await import('./shop/shop-screen.js')).BayPageScreen,
+  existingData: async () => (await import('./import/existing-data-screen.js')).ExistingDataScreen,
+  importedFile: async () => (await import('./import/imported-file-screen.js')).ImportedFileScreen,
+  record: async () => (await import('./record/record-screen.js')).RecordScreen,
   wall: async () => (await import('./wall/wall-screen.js')).WallScreen,
   style: async () => (await import('./style-page/style-page.js')).StylePage,
 };

@@ -5,7 +5,7 @@
  */
 import type { TableName } from '@holdfast/domain';
 import type { BoardDifference } from './difference.js';
-import { type Audience, boardTables, jobIsOnBoard } from './visible.js';
+import { type Audience, boardTables, jobIsOnBoard, presenceIsOnBoard } from './visible.js';
 import { type BoardRow, decodeRow, type WireRow } from './wire.js';
 
 export type BoardTables = { readonly [T in TableName]: ReadonlyMap<string, BoardRow<T>> };
@@ -75,11 +75,12 @@ export function prune(board: Board, now: number): Board {
   const customers = new Set([...staying.values(), ...calls].map((one) => one.customerId));
   const all = (table: 'vehicle' | 'customer', kept: ReadonlySet<string | null>) =>
     [...board.tables[table].keys()].every((id) => kept.has(id));
-  if (staying.size === jobs.length && all('vehicle', vehicles) && all('customer', customers)) return board;
+  const present = [...board.tables.attendance.values()].every((one) => presenceIsOnBoard(one, now));
+  if (staying.size === jobs.length && present && all('vehicle', vehicles) && all('customer', customers)) return board;
   const next: Record<string, ReadonlyMap<string, unknown>> = {};
   for (const table of boardTables(board.audience)) {
     const rows: ReadonlyMap<string, object> = board.tables[table];
-    next[table] = new Map([...rows].filter(([, row]) => stays(table, row, { staying, vehicles, customers })));
+    next[table] = new Map([...rows].filter(([, row]) => stays(table, row, { staying, vehicles, customers, now })));
   }
   const fixes = next['temporaryFix'] ?? empty;
   const checks = board.tables.secondCheck;
@@ -91,6 +92,7 @@ interface Edge {
   readonly staying: ReadonlyMap<string, unknown>;
   readonly vehicles: ReadonlySet<string>;
   readonly customers: ReadonlySet<string | null>;
+  readonly now: number;
 }
 
 function stays(table: TableName, row: object, edge: Edge): boolean {
@@ -107,6 +109,8 @@ function stays(table: TableName, row: object, edge: Edge): boolean {
       return edge.customers.has(ids.customerId ?? null);
     case 'call':
       return true;
+    case 'attendance':
+      return presenceIsOnBoard(row as BoardRow<'attendance'>, edge.now);
     case 'caution':
     case 'followUp':
       return ids.vehicleId !== undefined && edge.vehicles.has(ids.vehicleId);

@@ -7,8 +7,9 @@ export { apply, type Board, type BoardChange, type BoardTables, fromSnapshot, pr
 export { type BoardDifference, differences } from './difference.js';
 export { type Audience, boardTables, jobIsOnBoard, keptAfterEndMs, shownTo, visible } from './visible.js';
 export { type BoardRow, decodeRow, encodeRow, wireColumns, type WireRow } from './wire.js';
-export { calendarOfBoard, rowsOf, shopOf } from './selectors/rows-of.js';
+export { calendarOfBoard, rowsOf, shopOf, zoneOfBoard } from './selectors/rows-of.js';
 export { accountOfSpot, type Spot, spotsInOrder } from './selectors/spots.js';
+export { type Forgotten, forgottenClocks, forgottenPresence } from './selectors/forgotten-clocks.js';
 export { type ReadyOn, readyOn, type RestsOn } from './selectors/ready-on.js';
 export {
   expectedVisits,

@@ -33,10 +33,21 @@ export interface Edge {
   readonly jobs: ReadonlySet<string>;
   readonly vehicles: ReadonlySet<string>;
   readonly customers: ReadonlySet<string>;
+  /** Presence that ended before is no longer shown, epoch ms. */
+  readonly since: number;
+}
+
+export function presenceIsOnBoard(stretch: Pick<Row<'attendance'>, 'toAt'>, now: number): boolean {
+  return stretch.toAt === null || stretch.toAt > now - keptAfterEndMs;
 }
 
 export function edgeOf(rows: Rows, now: number): Edge {
-  const edge = { jobs: new Set<string>(), vehicles: new Set<string>(), customers: new Set<string>() };
+  const edge = {
+    jobs: new Set<string>(),
+    vehicles: new Set<string>(),
+    customers: new Set<string>(),
+    since: now - keptAfterEndMs,
+  };
   for (const job of rows.list('job')) {
     if (!jobIsOnBoard(job, now)) continue;
     edge.jobs.add(job.id);
@@ -74,6 +85,11 @@ const rules: { readonly [T in TableName]: Shows<T> } = {
   bay: always,
   baySpec: always,
   supplier: always,
+  shopZone: always,
+  hoursException: always,
+  outage: always,
+  liftInspection: always,
+  liftDecision: always,
   counter: never,
   customer: (row, edge) => edge.customers.has(row.id),
   contact: (row, edge) => edge.customers.has(row.customerId),
@@ -92,11 +108,14 @@ const rules: { readonly [T in TableName]: Shows<T> } = {
   call: (row) => row.endedAt === null,
   contactEntry: never,
   vehicleCorrection: never,
+  ownerChange: never,
+  erasure: never,
   workLine: withJob,
   goAhead: withJob,
   clock: withJob,
   wheelRecord: withJob,
   place: withJob,
+  liftingPoints: withJob,
   spotUse: withJob,
   sublet: withJob,
   report: withJob,
@@ -117,6 +136,10 @@ const rules: { readonly [T in TableName]: Shows<T> } = {
     return fix !== undefined && shows(rows, edge, 'temporaryFix', fix);
   },
   followUp: (row, edge) => row.state === 'open' && withVehicle(row, edge),
+  importBatch: never,
+  attendance: (row, edge) => row.toAt === null || row.toAt > edge.since,
+  correction: never,
+  closedMonth: always,
 };
 
 export type VisibleRows = ReadonlyMap<TableName, ReadonlyMap<string, AnyRow>>;

@@ -27,6 +27,7 @@ export const mayDo: { readonly [N in CommandName]: readonly Role[] } = {
   recordArrival: front,
   cancelJob: front,
   correctVehicle: front,
+  changeOwner: front,
   recordOdometer: frontAndFloor,
   setBoardNote: staff,
   checkIn: front,
@@ -89,6 +90,10 @@ export const mayDo: { readonly [N in CommandName]: readonly Role[] } = {
   takeBack: staff,
   settleCard: floor,
   clearFlag: lead,
+  strikeEntry: lead,
+  mergeVehicles: lead,
+  mergeCustomers: lead,
+  erasePersonalData: owner,
   setUpShop: [],
   addPerson: owner,
   changePerson: owner,
@@ -97,6 +102,27 @@ export const mayDo: { readonly [N in CommandName]: readonly Role[] } = {
   setOpeningHours: lead,
   setSeasons: lead,
   addSupplier: partsDesk,
+  changeSupplier: partsDesk,
+  changeShop: owner,
+  changeSettings: owner,
+  setException: lead,
+  endException: lead,
+  recordLiftInspection: lead,
+  allowOverdueLift: lead,
+  takeOutOfUse: floor,
+  putBackInUse: lead,
+  nameLiftingPoints: lead,
+  recordAttendance: staff,
+  addAttendance: staff,
+  correctAttendance: staff,
+  addClock: floor,
+  correctClock: staff,
+  addStay: lead,
+  correctStay: lead,
+  correctHold: staff,
+  closeMonth: lead,
+  reopenMonth: owner,
+  acceptImport: lead,
 };
 
 export type ReadName =
@@ -108,8 +134,10 @@ export type ReadName =
   | 'dayLoad'
   | 'outstanding'
   | 'bayTime'
+  | 'times'
   | 'shop'
   | 'changeLog'
+  | 'imports'
   | 'find';
 
 /** Reads by role; the wall screen has the board alone, without names, telephone numbers and prices. */
@@ -122,8 +150,11 @@ export const mayRead: { readonly [N in ReadName]: readonly Role[] } = {
   parts: staff,
   outstanding: staff,
   bayTime: lead,
+  /** Everybody's for owner and manager, else one's own. */
+  times: staff,
   shop: staff,
   changeLog: lead,
+  imports: lead,
   find: staff,
 };
 

@@ -23,6 +23,23 @@ export {
   openHolds,
   partsOf,
 } from './questions/parts-and-holds.js';
+export {
+  decisionOn,
+  type Due,
+  inspectionDue,
+  type Inspected,
+  intervalOf,
+  isOverdue,
+  lastInspection,
+  lifts,
+  outOfUseByOutage,
+  overdueUndecided,
+  runningOutage,
+  usableEquipment,
+} from './questions/bay-use.js';
+export { hoursOfPerson, hoursOfShop, zoneAt, zonesOf } from './questions/hours.js';
+export { erasedText } from './any/erase-personal-data.js';
+export { mostDaysOverdue } from './lift/inspections.js';
 export { capacityKg, hasSkill, settingOn, specOn, validOn } from './questions/people-and-shop.js';
 export { givenInstead, lineSettledByChoice, othersOfChoice } from './questions/choices.js';
 export { standingFor, type StandingLeft } from './customer/standing.js';
@@ -38,6 +55,8 @@ export {
   placeOf,
   runningClockOf,
 } from './questions/place-and-work.js';
+export { boundsOfMonth, flagClosedMonth } from './time/months.js';
+export { presenceOf } from './time/presence.js';
 export { bayAndNeighbours } from './cautions/hot-work-near.js';
 export {
   type AskedHandBack,

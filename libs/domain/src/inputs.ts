@@ -6,11 +6,13 @@
 import type { AnyInputs } from './inputs/any.js';
 import type { CustomerInputs } from './inputs/customer.js';
 import type { HoldInputs } from './inputs/hold.js';
+import type { ImportInputs } from './inputs/import.js';
 import type { JobInputs } from './inputs/job.js';
 import type { OutstandingInputs } from './inputs/outstanding.js';
 import type { PartsInputs } from './inputs/parts.js';
 import type { PlaceInputs } from './inputs/place.js';
 import type { ShopInputs } from './inputs/shop.js';
+import type { TimeInputs } from './inputs/time.js';
 import type { WorkInputs } from './inputs/work.js';
 
 export type * from './inputs/customer.js';
@@ -22,6 +24,8 @@ export type * from './inputs/parts.js';
 export type * from './inputs/outstanding.js';
 export type * from './inputs/any.js';
 export type * from './inputs/shop.js';
+export type * from './inputs/time.js';
+export type * from './inputs/import.js';
 export type { Turn } from './inputs/shapes.js';
 
 export interface CommandInputs
@@ -34,5 +38,7 @@ export interface CommandInputs
     PartsInputs,
     OutstandingInputs,
     AnyInputs,
-    ShopInputs {}
+    ShopInputs,
+    TimeInputs,
+    ImportInputs {}
 export type CommandName = keyof CommandInputs;

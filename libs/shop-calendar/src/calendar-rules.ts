@@ -22,6 +22,8 @@ export interface HoursFrom {
 export interface HoursException {
   readonly date: LocalDate;
   readonly hours: readonly HourRange[];
+  /** other breaks taken on this date; left out: those of its weekday */
+  readonly breaks?: readonly HourRange[];
   readonly words?: string;
 }
 
@@ -86,9 +88,10 @@ export function faultsInRules(rules: CalendarRules): string[] {
       faults.push(...faultsInRanges(`Breaks from ${validFrom}, ${day}`, breaks[day]));
     }
   }
-  for (const { date, hours } of rules.exceptions) {
+  for (const { date, hours, breaks = [] } of rules.exceptions) {
     checkDate('Other hours', date);
     faults.push(...faultsInRanges(`Other hours on ${date}`, hours));
+    faults.push(...faultsInRanges(`Other breaks on ${date}`, breaks));
   }
   return faults;
 }

@@ -74,6 +74,42 @@ describe('open intervals', () => {
     ]);
   });
 
+  it('other breaks on one date replace those of its weekday; without them they stay', () => {
+    const other = { date: '2026-07-03', hours: [['09:00', '15:00']] as const };
+    const ofFriday = (exceptions: CalendarRules['exceptions']) => {
+      const calendar = daily([['08:00', '17:00']], london, {
+        hours: [{ validFrom: '2000-01-01', week: weekdaysOnly, breaks: noon }],
+        exceptions,
+      });
+      const { from, to } = calendar.dayBounds('2026-07-03');
+      return calendar.breakIntervals(from, to).map((one) => (one.from - from) / hour);
+    };
+    expect(ofFriday([other])).toEqual([12]);
+    expect(ofFriday([{ ...other, breaks: [['10:00', '10:15']] }])).toEqual([10]);
+    expect(ofFriday([{ ...other, breaks: [] }])).toEqual([]);
+  });
+
+  it('a shop that moves to another zone on a day when clocks change opens by each clock on its own days', () => {
+    // Both go to summer time at 01:00 UTC on 29 March 2026 (IANA tz, file europe); the shop moves to Berlin that day.
+    const moved = calendarOf({
+      zone: [
+        { validFrom: '1970-01-01', zone: london },
+        { validFrom: '2026-03-29', zone: 'Europe/Berlin' },
+      ],
+      hours: [{ validFrom: '2000-01-01', week: sameHours(weekdays, [['08:00', '17:00']]), breaks: sameHours([], []) }],
+      exceptions: [{ date: '2026-03-30', hours: [['10:00', '12:00']] }],
+    });
+    expect(moved.openIntervals(at('2026-03-28T00:00:00Z'), at('2026-03-31T00:00:00Z'))).toEqual([
+      { from: at('2026-03-28T08:00:00Z'), to: at('2026-03-28T17:00:00Z') },
+      { from: at('2026-03-29T06:00:00Z'), to: at('2026-03-29T15:00:00Z') },
+      { from: at('2026-03-30T08:00:00Z'), to: at('2026-03-30T10:00:00Z') },
+    ]);
+    const length = (date: string) => (moved.dayBounds(date).to - moved.dayBounds(date).from) / hour;
+    expect(['2026-03-27', '2026-03-28', '2026-03-29', '2026-03-30'].map(length)).toEqual([24, 23, 23, 24]);
+    expect(moved.dateOf(at('2026-03-28T22:59:59Z'))).toBe('2026-03-28');
+    expect(moved.dateOf(at('2026-03-28T23:00:00Z'))).toBe('2026-03-29');
+  });
+
   it('hours hold from their date on: an edit does not change last year', () => {
     const breaks = sameHours([], []);
     const rules = { zone: london, hours: [{ validFrom: '2025-01-01', week: weekdaysOnly, breaks }], exceptions: [] };

@@ -115,7 +115,10 @@ function dayBookOf(rules: CalendarRules, clock: LocalClock): DayBook {
     const ranges = exceptions.get(dateOfDayNumber(day))?.hours ?? hoursOn(day)?.week[weekdayOfDayNumber(day)] ?? [];
     return instantsOfRanges(clock, day, ranges);
   });
-  const pauses = memoised((day) => instantsOfRanges(clock, day, hoursOn(day)?.breaks[weekdayOfDayNumber(day)] ?? []));
+  const pauses = memoised((day) => {
+    const other = exceptions.get(dateOfDayNumber(day))?.breaks;
+    return instantsOfRanges(clock, day, other ?? hoursOn(day)?.breaks[weekdayOfDayNumber(day)] ?? []);
+  });
   const starts = memoised((day) => startOfDay(clock, day));
   const at = memoised((day): Day => {
     const from = starts(day);

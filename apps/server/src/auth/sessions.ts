@@ -2,6 +2,7 @@ import type { Role } from '@holdfast/domain';
 import { v7 as uuidV7 } from 'uuid';
 import type { Database } from '../database/pools.js';
 import { inShop } from '../store/shop-transaction.js';
+import { zoneWhen } from '../store/zone-sql.js';
 import { hashOfToken, newToken, shopOfToken } from './session-token.js';
 
 type ShopClient = Parameters<Parameters<typeof inShop>[2]>[0];
@@ -85,7 +86,7 @@ interface SessionRow {
 }
 
 const lookUp = `
-  select s.id, p.id as person_id, p.name as person_name, p.roles, h.name, h.zone, h.locale, h.units, h.currency,
+  select s.id, p.id as person_id, p.name as person_name, p.roles, h.name, ${zoneWhen('clock_timestamp()', 'h.zone')} as zone, h.locale, h.units, h.currency,
          (extract(epoch from clock_timestamp() - s.started_at) * 1000)::float8 as age_ms,
          (extract(epoch from clock_timestamp() - s.seen_at) * 1000)::float8 as idle_ms
     from session s

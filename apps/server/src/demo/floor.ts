@@ -85,6 +85,13 @@ export class Floor {
     return person;
   }
 
+  /** Whether a clock of this person runs on a vehicle that is at hand. */
+  isClocked(key: PersonKey): boolean {
+    const { personId } = this.person(key);
+    const { atHand } = this.parts.ledger;
+    return atHand.list('clock', (clock) => clock.personId === personId && clock.toAt === null).length > 0;
+  }
+
   supplier(key: SupplierKey): string {
     return this.parts.suppliers.get(key) ?? '';
   }

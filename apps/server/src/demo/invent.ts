@@ -26,6 +26,7 @@ import { beginPast } from './past.js';
 import { quickTasks, tasks } from './tasks.js';
 import { dockVan, theVan } from './the-van.js';
 import { beginThisMorning } from './this-morning.js';
+import { beginPresence } from './presence.js';
 import type { KnownVehicle } from './visit-parts.js';
 
 /** What the clock of the shop shows when the demo starts. */
@@ -145,12 +146,14 @@ function* days(floor: Floor, fleet: readonly KnownVehicle[], memory: Memory): Sc
     yield floor.at(day, '05:00');
     ledger.tidy(floor.now);
     if (!floor.calendar.isWorkingDay(day)) continue;
+    beginPresence(floor, day);
     if (day >= floor.day(-4)) floor.bay('quay').kept = true;
     if (day === last) keepBays(floor);
     planDay(floor, fleet, memory, day);
   }
   yield floor.at(today, '05:00');
   ledger.tidy(floor.now);
+  beginPresence(floor, today);
 }
 
 /** The bays that this morning's scenes need; what is left serves the last ordinary day. */

@@ -12,6 +12,7 @@ import {
   type CommandName,
   type Edit,
   type Outcome,
+  hoursOfShop,
   Refused,
   type Role,
   type Row,
@@ -69,8 +70,8 @@ export class DemoRefused extends Error {
 }
 
 const uuids = /[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[0-9a-f]{4}-[0-9a-f]{12}/g;
-/** Tables that no vehicle carries away with it when it has left. */
-const staying: readonly TableName[] = [...shopTables, 'counter'];
+/** Tables that no vehicle carries away with it when it has left; presence is a person's. */
+const staying: readonly TableName[] = [...shopTables, 'counter', 'attendance'];
 
 export class Ledger {
   readonly changes: LedgerChange[] = [];
@@ -180,8 +181,7 @@ export class Ledger {
   }
 
   private readCalendar(): void {
-    const zone = this.rows.list('shop')[0]?.zone ?? 'UTC';
-    this.shopCalendar = calendarOf({ zone, hours: this.rows.list('openingHours'), exceptions: [] });
+    this.shopCalendar = calendarOf(hoursOfShop(this.rows));
   }
 
   /** Rows that name no vehicle themselves belong to that of their job, or to the first of their command. */

@@ -6,7 +6,7 @@
  * another command wrote can only come among the loaded rows, leave them or differ there when it holds an id that this
  * command named or that one of its rows holds. `written` and `reached` gather those two; where they meet, the command
  * waits for the next transaction. Columns that point to the shop's own tables (who recorded it, which bay) are not
- * walked, but for the two that slices start from: the bay of a spot use and the person of a clock.
+ * walked, but for those that slices start from: the bay of a spot use, the person of a clock or of presence.
  */
 import {
   type Column,
@@ -21,7 +21,11 @@ import {
 import type { OpenCall } from './ports.js';
 import { shopTables, touchesShop } from './shop-tables.js';
 
-const startsFrom: Readonly<Partial<Record<TableName, readonly string[]>>> = { spotUse: ['bayId'], clock: ['personId'] };
+const startsFrom: Readonly<Partial<Record<TableName, readonly string[]>>> = {
+  spotUse: ['bayId'],
+  clock: ['personId'],
+  attendance: ['personId'],
+};
 const ofShop = new Set<string>(shopTables);
 const ofPartLine = new Set<TableName>(['dueIn', 'arrival', 'partsOrder']);
 
@@ -54,12 +58,21 @@ export function namesOf({ sender, key, afterKey, slices }: OpenCall): ReadonlySe
 }
 
 /**
- * A take back reads an earlier change first; a card's report and a hand-back undone lead to bays and people that nobody
- * named, and what hangs on a part line leads past it where the lines themselves are not loaded.
+ * A take back reads an earlier change first, and what a file of existing data writes is in no bag; a card's report and a hand-back undone lead to bays and people that nobody
+ * named, as does what is put right long after; and what hangs on a part line leads past it where the lines themselves are not loaded.
  */
-export function standsAlone({ change, reports, baysOfJobs, tables: only }: Slices): boolean {
+export function standsAlone({ change, importId, reports, baysOfJobs, times, tables: only, ...more }: Slices): boolean {
+  // What goes over all rows of a record finds them by more than the walk does.
+  if (more.allOfVehicles !== undefined || more.allOfCustomers !== undefined) return true;
   const past = only !== undefined && !only.includes('partLine') && only.some((table) => ofPartLine.has(table));
-  return change !== undefined || reports !== undefined || baysOfJobs === true || past;
+  return (
+    change !== undefined ||
+    importId !== undefined ||
+    reports !== undefined ||
+    baysOfJobs === true ||
+    times !== undefined ||
+    past
+  );
 }
 
 /** What the commands of a transaction wrote so far. */

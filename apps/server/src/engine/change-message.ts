@@ -28,7 +28,16 @@ const hintsByTable: Readonly<Partial<Record<TableName, string>>> = {
   season: 'shop',
   shop: 'shop',
   shopSetting: 'shop',
+  importBatch: 'imports',
+  shopZone: 'bay-time',
+  hoursException: 'bay-time',
+  outage: 'bay-time',
+  liftInspection: 'shop',
+  liftDecision: 'shop',
 };
+
+/** What an accepted file brings beside the rows of its change. */
+const ofFiles = ['customers', 'outstanding'];
 
 export interface Subjects {
   readonly job: readonly string[];
@@ -48,6 +57,7 @@ export function subjectsOf(edits: readonly Edit[]): Subjects {
     if (row.bayId) sets.bay.add(row.bayId);
     const hint = hintsByTable[table];
     if (hint) sets.hints.add(hint);
+    if (table === 'importBatch') for (const stale of ofFiles) sets.hints.add(stale);
   }
   return { job: [...sets.job], vehicle: [...sets.vehicle], bay: [...sets.bay], hints: [...sets.hints] };
 }

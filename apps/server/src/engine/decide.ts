@@ -7,6 +7,7 @@ import {
   type CommandInputs,
   type CommandName,
   flag,
+  flagClosedMonth,
   type Outcome,
   Refused,
   type Rows,
@@ -42,6 +43,7 @@ export function decided<N extends CommandName>(
     newId,
     calendar: opened.calendar,
     ...(opened.takenBack ? { takenBack: opened.takenBack } : {}),
+    ...(opened.staged ? { staged: opened.staged } : {}),
   };
   const after = opened.rows.fork();
   const decide = rules[sent.name].decide as (
@@ -52,6 +54,7 @@ export function decided<N extends CommandName>(
   const outcome = decide(after, sent.input, at);
   if (outcome instanceof Refused) return outcome;
   markDeviceClock(after, sent, at);
+  markClosedMonth(after, sent, at);
   settle(after, at, { whole: rules[sent.name].needs(sent.input).tables === undefined });
   return entryOf(opened, { sender, sent, at }, outcome, after);
 }
@@ -62,6 +65,13 @@ function markDeviceClock(rows: Rows, sent: Sent, at: Circumstances): void {
   const { jobId, vehicleId } = sent.input as { jobId?: string; vehicleId?: string };
   const minutes = Math.round(at.skewMs / 60_000);
   flag(rows, at, 'time.deviceClock', { jobId: jobId ?? null, vehicleId: vehicleId ?? null }, { minutes });
+}
+
+/** A report that came out of an outbox after its month was closed is kept and marked. */
+function markClosedMonth(rows: Rows, sent: Sent, at: Circumstances): void {
+  if ((sent.input as { at?: number }).at === undefined) return;
+  const { jobId, vehicleId } = sent.input as { jobId?: string; vehicleId?: string };
+  flagClosedMonth(rows, at, { jobId: jobId ?? null, vehicleId: vehicleId ?? null });
 }
 
 function entryOf(
@@ -93,6 +103,7 @@ function entryOf(
   });
   return {
     edits,
+    erases: edits.some(({ table, before }) => table === 'erasure' && before === null),
     entry: {
       seq,
       configSeq: touchesShop(edits) ? seq : opened.head.configSeq,

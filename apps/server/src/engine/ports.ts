@@ -1,7 +1,17 @@
 /**
  * What the engine needs from the outside and what it gives. The engine itself knows no Nest, no HTTP and no SQL.
  */
-import type { CommandInputs, CommandName, Edit, Refusal, Role, Rows, Slices, TakenBack } from '@holdfast/domain';
+import type {
+  CommandInputs,
+  CommandName,
+  Edit,
+  Refusal,
+  Role,
+  Rows,
+  Slices,
+  StagedFile,
+  TakenBack,
+} from '@holdfast/domain';
 import type { Calendar } from '@holdfast/shop-calendar';
 
 /** Who sends a command: the person of a session, on a device. */
@@ -84,6 +94,8 @@ export interface OpenedCommand {
   readonly rows: Rows;
   readonly calendar: Calendar;
   readonly takenBack: TakenBack | null;
+  /** The file that is to be accepted. */
+  readonly staged: StagedFile | null;
 }
 
 /** One line of the log with the answer to its key. */
@@ -110,6 +122,8 @@ export interface LogEntry {
 export interface Change {
   readonly edits: readonly Edit[];
   readonly entry: LogEntry;
+  /** Personal data were erased: the log keeps no image of a row from before, neither of this change nor of earlier ones. */
+  readonly erases: boolean;
 }
 
 export interface OpenCall {

@@ -9,7 +9,8 @@
  * several wrote together, nothing of it stands, and each of them is carried out in a transaction of its own.
  */
 import { encodeRow } from '@holdfast/board';
-import { type Refusal, Refused, rules, type TableName } from '@holdfast/domain';
+import { may, mayDo } from '@holdfast/contract';
+import { type Refusal, Refused, type Row, rules, type TableName } from '@holdfast/domain';
 import { namesOf, standsAlone, Written } from './apart.js';
 import { decided } from './decide.js';
 import {
@@ -32,6 +33,8 @@ export interface EngineParts {
   readonly wake: Wake;
   /** The next UUIDv7. */
   readonly newId: () => string;
+  /** Called after a commit that erased personal data, with the contents of the photos that went; must not throw. */
+  readonly erased?: (shopId: string, photos: readonly string[]) => void;
 }
 
 interface Asked extends Queued {
@@ -51,7 +54,26 @@ type Told =
 
 const attempts = 5;
 
-export function makeRunCommand({ store, wake, newId }: EngineParts): RunCommand {
+/** The same store, which tells of the photos that went once their change is committed. */
+function tellingOfPhotos(store: WriteStore, erased: NonNullable<EngineParts['erased']>): WriteStore {
+  return {
+    transaction: (shopId, calls, work) =>
+      store.transaction(shopId, calls, (opened, commit) =>
+        work(opened, async (changes) => {
+          await commit(changes);
+          const edits = changes.filter(({ erases }) => erases).flatMap((change) => change.edits);
+          const photos = edits.flatMap(({ table, after }) => {
+            const photo = after as Row<'photo'>;
+            return table === 'photo' && photo.void && photo.showsPeople ? [photo.content] : [];
+          });
+          if (photos.length > 0) erased(shopId, photos);
+        }),
+      ),
+  };
+}
+
+export function makeRunCommand({ store: given, wake, newId, erased }: EngineParts): RunCommand {
+  const store = erased ? tellingOfPhotos(given, erased) : given;
   const tell = (shopId: string, asked: readonly Asked[], told: readonly Told[]): Asked[] => {
     const last = told.reduce((seq, one) => (one.kind === 'accepted' && !one.replayed ? one.seq : seq), 0);
     if (last > 0) wake(shopId, last);
@@ -103,7 +125,10 @@ const pauseBefore = (attempt: number) =>
 
 function callOf(sender: Sender, sent: Sent): OpenCall {
   const needs = rules[sent.name].needs as (input: Sent['input']) => OpenCall['slices'];
-  const slices = needs(sent.input);
+  const asked = needs(sent.input);
+  // Nobody who may not accept a file has its rows laid down first.
+  const { importId: _file, ...withoutFile } = asked;
+  const slices = may(sender.roles, mayDo[sent.name]) ? asked : withoutFile;
   return {
     sender: sender.personId,
     key: sent.key,

@@ -12,6 +12,12 @@ export const shopTables = [
   'bay',
   'baySpec',
   'supplier',
+  'shopZone',
+  'hoursException',
+  'outage',
+  'liftInspection',
+  'liftDecision',
+  'closedMonth',
 ] as const satisfies readonly TableName[];
 
 /** Whether a change makes the kept copies of the shop's rows stale. */

@@ -1,4 +1,5 @@
-import { clockBody, signInBody } from '@holdfast/contract';
+import { clockBody, mappingBody, signInBody } from '@holdfast/contract';
+import { importKinds } from '@holdfast/domain';
 import { jsonBody, problemResponses, type Json, type Operation } from './openapi-parts.js';
 
 const answered = (description: string) => ({ 200: { description } });
@@ -89,6 +90,63 @@ export const fixedPaths: Readonly<Record<string, Record<string, Operation & Json
           'body.notJson',
           'upload.notAPhoto',
           'server.busy',
+        ]),
+      },
+    },
+  },
+  '/api/imports': {
+    post: {
+      tags: ['imports'],
+      summary:
+        'A file of existing data (CSV in UTF-8, UTF-16 or Windows-1252; commas, semicolons or tabs; at most 20 MB and 30 000 rows), put beside the shop’s rows',
+      parameters: [{ name: 'kind', in: 'query', required: true, schema: { type: 'string', enum: importKinds } }],
+      requestBody: {
+        required: true,
+        content: {
+          'multipart/form-data': {
+            schema: { type: 'object', properties: { file: { type: 'string', format: 'binary' } } },
+          },
+        },
+      },
+      responses: {
+        ...answered('Put beside; `batch.id` names it, `batch.mapping` is what its header proposes'),
+        ...problemResponses([
+          'upload.missing',
+          'session.missing',
+          'role.mayNot',
+          'body.tooLarge',
+          'body.notJson',
+          'upload.notCsv',
+          'upload.tooManyRows',
+          'query.invalid',
+        ]),
+      },
+    },
+  },
+  '/api/imports/{id}': {
+    delete: {
+      tags: ['imports'],
+      summary: 'Puts a file aside and clears its rows away; of one that was accepted, what was left of it',
+      responses: {
+        204: { description: 'Cleared away' },
+        ...problemResponses(['session.missing', 'role.mayNot', 'row.notFound']),
+      },
+    },
+  },
+  '/api/imports/{id}/mapping': {
+    put: {
+      tags: ['imports'],
+      summary: 'Says which column is which; from then on the rows are looked at',
+      requestBody: jsonBody(mappingBody),
+      responses: {
+        ...answered('Being looked at'),
+        ...problemResponses([
+          'session.missing',
+          'role.mayNot',
+          'row.notFound',
+          'import.ended',
+          'import.mapping',
+          'body.invalid',
         ]),
       },
     },

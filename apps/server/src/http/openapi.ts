@@ -48,7 +48,7 @@ export function openApiDocument(version: string): OpenApiDocument & Json {
   const paths: Record<string, Record<string, Operation & Json>> = { ...fixedPaths };
   for (const name of commandNames) paths[`/api/commands/${name}`] = { post: commandOperation(name) };
   for (const read of [...reads].sort((a, b) => (a.path < b.path ? -1 : 1)))
-    paths[read.path] = { get: readOperation(read) };
+    paths[read.path] = { ...paths[read.path], get: readOperation(read) };
   return {
     openapi: '3.1.0',
     info: {

@@ -50,6 +50,14 @@ export class PhotoFiles {
     return drawn.data;
   }
 
+  /** Takes photos away for good, in both sizes; those that are not there are none the less gone. */
+  async remove(shopId: string, contents: readonly string[]): Promise<void> {
+    for (const content of contents) {
+      await rm(join(this.folder, shopId, `${content}.jpg`), { force: true });
+      await rm(join(this.folder, shopId, `${content}.small.jpg`), { force: true });
+    }
+  }
+
   private async write(shopId: string, name: string, data: Buffer): Promise<void> {
     const folder = join(this.folder, shopId);
     const place = join(folder, name);

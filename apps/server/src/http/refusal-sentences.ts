@@ -20,6 +20,8 @@ function sentence(code: string, facts: Facts, words: ShopWords): string {
   const key = `refusal.${code}`;
   const values = valuesOfFacts(facts, {
     instant: (at) => timeOf(at, words),
+    day: (isoDay) => dayOf(isoDay, words, { day: 'numeric', month: 'long', year: 'numeric' }),
+    month: (isoDay) => dayOf(isoDay, words, { month: 'long', year: 'numeric' }),
     money: (amount) => moneyOf(amount, words),
   });
   if (!isTextKey(key)) return say(words.locale, 'problem.refusedOtherwise', { code });
@@ -47,6 +49,11 @@ function timeOf(at: number, { locale, zone }: ShopWords): string {
     formats.set(key, format);
   }
   return format.format(at);
+}
+
+/** A day of no zone. */
+function dayOf(isoDay: string, { locale }: ShopWords, written: Intl.DateTimeFormatOptions): string {
+  return new Intl.DateTimeFormat(locale, { ...written, timeZone: 'UTC' }).format(Date.parse(`${isoDay}T00:00:00Z`));
 }
 
 function moneyOf(amount: string, { locale, currency }: ShopWords): string {

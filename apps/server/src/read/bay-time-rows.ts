@@ -3,7 +3,7 @@
  * few JSON arrays, one for each column: a tenth of the work for PostgreSQL and the parser that an object for each row
  * would be. Jobs are named by their numbers, which are short.
  */
-import { type GoAheadAnswer, outsiderId } from '@holdfast/bay-time';
+import { type GoAheadAnswer, type HeldPart, outsiderId } from '@holdfast/bay-time';
 import type pg from 'pg';
 import { epochMs } from './wire-sql.js';
 
@@ -28,6 +28,8 @@ interface HoldRow {
   readonly to: number | null;
   /** Empty: the whole job. */
   readonly lineIds: string[];
+  /** What a parts hold waits for, where that was read as well. */
+  readonly parts?: readonly HeldPart[];
 }
 interface LineRow {
   readonly lineId: string;
@@ -62,10 +64,9 @@ const to = epochMs('k."to_at"');
 const inWindow = (s: string) => `${s}."from_at" < to_timestamp($3::double precision / 1000)
   AND (${s}."to_at" IS NULL OR ${s}."to_at" > to_timestamp($2::double precision / 1000))`;
 
-const text = `WITH here AS MATERIALIZED (
+const textOf = (jobs: string) => `WITH here AS MATERIALIZED (
   SELECT j."id", j."number", coalesce(j."arrived_at", j."checked_in_at") AS came_at, j."ended_at", j."stored_here" AND j."kind" = 'internal' AS stored FROM "job" j
-  WHERE j."shop_id" = $1 AND j."id" IN (
-    SELECT s."job_id" FROM "spot_use" s WHERE s."shop_id" = $1 AND NOT s."void" AND ${inWindow('s')})
+  WHERE j."shop_id" = $1 AND (${jobs})
 )
 SELECT json_build_array(
 (SELECT json_build_array(json_agg("number"), json_agg("id"), json_agg(stored), json_agg(${epochMs('"came_at"')}), json_agg(${epochMs('"ended_at"')})) FROM here),
@@ -82,7 +83,15 @@ ${columnsOf('sublet', ['h."number"', 'k."id"', from, to], `AND k."form" = 'outsi
  * Two names, because PostgreSQL keeps one plan for each: a day's rows are found job by job, a year's by reading the
  * shop's tables through.
  */
+const inABay = `j."id" IN (SELECT s."job_id" FROM "spot_use" s WHERE s."shop_id" = $1 AND NOT s."void" AND ${inWindow('s')})`;
+const text = textOf(inABay);
 const statements = { short: { name: 'bay-time-short', text }, long: { name: 'bay-time-long', text } };
+/** For the flow of vehicles: those that never had a bay as well. */
+const onPremises = {
+  name: 'bay-time-on-premises',
+  text: textOf(`NOT j."void" AND coalesce(j."arrived_at", j."checked_in_at") < to_timestamp($3::double precision / 1000)
+    AND (j."ended_at" IS NULL OR j."ended_at" > to_timestamp($2::double precision / 1000)) OR ${inABay}`),
+};
 const shortMs = 8 * 86_400_000;
 
 type Column = readonly unknown[];
@@ -116,8 +125,10 @@ export async function jobsInWindow(
   client: pg.ClientBase,
   shopId: string,
   window: { readonly from: number; readonly to: number },
+  options: { readonly onPremises?: boolean } = {},
 ): Promise<readonly JobInWindow[]> {
-  const statement = window.to - window.from <= shortMs ? statements.short : statements.long;
+  const inBays = window.to - window.from <= shortMs ? statements.short : statements.long;
+  const statement = options.onPremises === true ? onPremises : inBays;
   const { rows } = await client.query<{ columns: string }>({ ...statement, values: [shopId, window.from, window.to] });
   return jobsOf(JSON.parse(rows[0]?.columns ?? '[]') as readonly Table[]);
 }

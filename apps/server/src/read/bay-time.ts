@@ -18,11 +18,12 @@ import {
   totalsOfAccount,
 } from '@holdfast/bay-time';
 import type { BayTimeQuery, BayTimeView } from '@holdfast/contract';
-import { type Row, validOn } from '@holdfast/domain';
-import { type Calendar, calendarOf, type Interval, intersect } from '@holdfast/shop-calendar';
+import { type Row, validOn, zoneAt } from '@holdfast/domain';
+import { type Interval, intersect } from '@holdfast/shop-calendar';
 import type pg from 'pg';
 import { withShop } from '../database/pools.js';
 import { type JobInWindow, jobsInWindow } from './bay-time-rows.js';
+import { calendarsOfPeople } from './people-calendars.js';
 import type { ShopAtHand, ShopOf } from './shop-of.js';
 import { type BaySpots, type Spot, spotsIn } from './spots.js';
 
@@ -43,21 +44,8 @@ interface Part {
   readonly graceMs: number;
 }
 
-/** Calendars of people's own hours, kept as long as the shop's rows they were made from. */
-const calendarsOfPeople = new WeakMap<ShopAtHand['rows'], ReadonlyMap<string, Calendar>>();
-
-const zoneOf = (rows: ShopAtHand['rows']) => rows.list('shop')[0]?.zone ?? 'UTC';
-
-function peopleOf({ rows }: ShopAtHand): ReadonlyMap<string, Calendar> {
-  const known = calendarsOfPeople.get(rows);
-  if (known) return known;
-  const zone = zoneOf(rows);
-  const hours = new Map<string, Row<'personHours'>[]>();
-  for (const row of rows.list('personHours')) hours.set(row.personId, [...(hours.get(row.personId) ?? []), row]);
-  const made = new Map([...hours].map(([id, list]) => [id, calendarOf({ zone, hours: list, exceptions: [] })]));
-  calendarsOfPeople.set(rows, made);
-  return made;
-}
+/** The zone that the shop's clock follows now. */
+export const zoneOf = ({ rows, now }: Pick<ShopAtHand, 'rows' | 'now'>) => zoneAt(rows, now);
 
 /** The window cut where another setting begins to hold. */
 function partsOf(window: Interval, shop: ShopAtHand): Part[] {
@@ -117,7 +105,7 @@ function aroundOf(window: Interval, jobs: readonly JobInWindow[], shop: ShopAtHa
   let first = window.from;
   for (const { stays } of jobs) for (const { from } of stays) first = Math.min(first, from);
   const clocked = new Set(jobs.flatMap(({ clocks }) => clocks.map(({ personId }) => personId)));
-  const own = [...peopleOf(shop)].filter(([personId]) => clocked.has(personId));
+  const own = [...calendarsOfPeople(shop)].filter(([personId]) => clocked.has(personId));
   return {
     open: shop.calendar.openIntervals(first, window.to),
     breaks: shop.calendar.breakIntervals(first, window.to),
@@ -126,43 +114,61 @@ function aroundOf(window: Interval, jobs: readonly JobInWindow[], shop: ShopAtHa
   };
 }
 
+function accountsOfSpot(
+  { there }: Spot,
+  bay: BaySpots,
+  happened: Happened,
+  parts: readonly Part[],
+  around: Around,
+): SpotAccount[] {
+  const open = intersect(around.open, there);
+  return parts.map(({ window, graceMs }) =>
+    partition({ ...around, ...happened, open, window, graceMs, outOfUse: bay.outOfUse }),
+  );
+}
+
+/** A bay with the accounts of its spots: one for each part of the window in which the same settings hold. */
+export interface BayAccounts {
+  readonly bay: Row<'bay'>;
+  readonly spots: readonly { readonly spot: number; readonly accounts: readonly SpotAccount[] }[];
+}
+
+/** The account of every spot of every bay over a window, in the order of the building. */
+export function accountsIn(window: Interval, shop: ShopAtHand, jobs: readonly JobInWindow[]): BayAccounts[] {
+  const around = aroundOf(window, jobs, shop);
+  const parts = partsOf(window, shop);
+  const bySpot = happenedBySpot(jobs);
+  return spotsIn(window, shop).map((bay) => ({
+    bay: bay.bay,
+    spots: bay.spots.map((spot) => ({
+      spot: spot.spot,
+      accounts: accountsOfSpot(spot, bay, bySpot.get(keyOf(bay.bay.id, spot.spot)) ?? nothing, parts, around),
+    })),
+  }));
+}
+
 interface SpotTime {
   readonly spot: number;
   readonly totals: BayTimeTotals;
   readonly segments: readonly Segment[];
 }
 
-function timeOfSpot(
-  { spot, there }: Spot,
-  bay: BaySpots,
-  happened: Happened,
-  parts: readonly Part[],
-  around: Around,
-): SpotTime {
-  const open = intersect(around.open, there);
-  const accounts = parts.map(({ window, graceMs }): SpotAccount =>
-    partition({ ...around, ...happened, open, window, graceMs, outOfUse: bay.outOfUse }),
-  );
+function timeOfSpot({ spot, accounts }: BayAccounts['spots'][number]): SpotTime {
   return { spot, totals: sumTotals(accounts.map(totalsOfAccount)), segments: accounts.flatMap((one) => one.segments) };
 }
 
 /** Working days `from` to `to` of the shop, both included. Pure: everything read is given. */
 export function bayTimeOf(query: BayTimeQuery, shop: ShopAtHand, jobs: readonly JobInWindow[]): BayTimeView {
   const window = windowOf(query, shop);
-  const around = aroundOf(window, jobs, shop);
-  const parts = partsOf(window, shop);
-  const bySpot = happenedBySpot(jobs);
-  const bays = spotsIn(window, shop.rows.list('bay'), shop.rows.list('baySpec'), shop.calendar).map((bay) => {
-    const spots = bay.spots.map((spot) =>
-      timeOfSpot(spot, bay, bySpot.get(keyOf(bay.bay.id, spot.spot)) ?? nothing, parts, around),
-    );
+  const bays = accountsIn(window, shop, jobs).map((bay) => {
+    const spots = bay.spots.map(timeOfSpot);
     return { bayId: bay.bay.id, name: bay.bay.name, totals: sumTotals(spots.map(({ totals }) => totals)), spots };
   });
   const withSegments = query.segments === 'true';
   return {
     from: query.from,
     to: query.to,
-    zone: zoneOf(shop.rows),
+    zone: zoneOf(shop),
     now: iso(shop.now),
     open: shop.calendar
       .openIntervals(window.from, window.to)
@@ -181,7 +187,7 @@ function onWire(segment: Segment): NonNullable<BayTimeView['bays'][number]['spot
   return { ...segment, from: iso(segment.from), to: iso(segment.to) };
 }
 
-function windowOf(query: BayTimeQuery, { calendar }: ShopAtHand): Interval {
+export function windowOf(query: Pick<BayTimeQuery, 'from' | 'to'>, { calendar }: ShopAtHand): Interval {
   return { from: calendar.workingDayBounds(query.from).from, to: calendar.workingDayBounds(query.to).to };
 }
 

@@ -8,6 +8,7 @@
  *   questions, reports, open flags;
  * - of these vehicles: open cautions, open follow-ups, fixes that have not ended (ended ones only of these visits), each
  *   with its second checks, and part lines that are neither fitted nor cancelled (those only of these visits);
+ * - who is here, and presence that ended no longer than `keptAfterEndMs` ago;
  * - the shop's own rows, all of them.
  */
 import { type Audience, boardTables, keptAfterEndMs, wireColumns } from '@holdfast/board';
@@ -57,12 +58,14 @@ const where: Readonly<Partial<Record<TableName, string>>> = {
   contact: `t."customer_id" IN (SELECT id FROM on_customer)`,
   standingGoAhead: `t."ended_at" IS NULL AND t."customer_id" IN (SELECT id FROM on_customer)`,
   call: `t."ended_at" IS NULL`,
+  attendance: `(t."to_at" IS NULL OR t."to_at" > (SELECT now FROM at) - interval '${keptAfterEndMs} milliseconds')`,
   concern: ofJob,
   workLine: ofJob,
   goAhead: ofJob,
   clock: ofJob,
   wheelRecord: ofJob,
   place: ofJob,
+  liftingPoints: ofJob,
   spotUse: ofJob,
   sublet: ofJob,
   question: ofJob,

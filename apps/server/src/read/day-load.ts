@@ -1,9 +1,9 @@
 /** Book hours with the go-ahead against the hours of people, for the days ahead. */
 import type { DayLoadQuery, DayLoadView } from '@holdfast/contract';
-import { type Row, type Rows, validOn } from '@holdfast/domain';
-import { addDays, type Calendar, calendarOf, totalMs, workingIntervals } from '@holdfast/shop-calendar';
+import { addDays, totalMs, workingIntervals } from '@holdfast/shop-calendar';
 import type pg from 'pg';
 import { withShop } from '../database/pools.js';
+import { calendarsOfPeople } from './people-calendars.js';
 import type { ShopAtHand, ShopOf } from './shop-of.js';
 import { type Booked, type Capacity, spreadLoad } from './spread-load.js';
 import { epochMs } from './wire-sql.js';
@@ -81,25 +81,15 @@ function leftOf(line: OpenWork): number {
 }
 
 /** Minutes for which technicians are there on a day, within the hours of the shop and less breaks; of today what is left. */
-function peopleMinutesOn({ rows, calendar, now }: ShopAtHand, day: string): number {
+function peopleMinutesOn(shop: ShopAtHand, day: string): number {
+  const { rows, calendar, now } = shop;
+  const people = calendarsOfPeople(shop);
   const { from, to } = calendar.dayBounds(day);
   const window = { from: Math.min(to, Math.max(from, now)), to };
   const technicians = rows.list('person', (one) => one.active && one.roles.includes('technician'));
   const ms = technicians.reduce(
-    (sum, person) => sum + totalMs(workingIntervals(calendar, hoursOf(rows, calendar, person, day), window)),
+    (sum, person) => sum + totalMs(workingIntervals(calendar, people.get(person.id) ?? calendar, window)),
     0,
   );
   return Math.round(ms / minuteMs);
-}
-
-/** A person's own hours where they have some, else those of the shop. */
-function hoursOf(rows: Rows, shop: Calendar, person: Row<'person'>, day: string): Calendar {
-  const own = validOn(
-    rows.list('personHours', (one) => one.personId === person.id),
-    day,
-  );
-  const zone = rows.list('shop')[0]?.zone ?? 'UTC';
-  return own
-    ? calendarOf({ zone, hours: [{ validFrom: own.validFrom, week: own.week, breaks: own.breaks }], exceptions: [] })
-    : shop;
 }

@@ -40,14 +40,19 @@ WHERE j."shop_id" = $1 AND j."number" = $2 AND j."ended_at" IS NOT NULL AND NOT 
 
 const vehiclesStatement = {
   name: 'find-vehicles',
-  text: `SELECT v."id", v."plate", v."description" FROM "vehicle" v
-WHERE v."shop_id" = $1 AND NOT v."void" AND starts_with(v."plate_key", $2) ORDER BY v."plate_key", v."id" LIMIT ${mostFound}`,
+  // A record that was merged into another is found under its old plate, and is the other.
+  text: `SELECT k."id", k."plate", k."description" FROM (
+  SELECT coalesce(v."merged_into_id", v."id") AS id, min(v."plate_key") AS by_key FROM "vehicle" v
+  WHERE v."shop_id" = $1 AND NOT v."void" AND starts_with(v."plate_key", $2) GROUP BY 1 ORDER BY 2, 1 LIMIT ${mostFound}) f
+JOIN "vehicle" k ON k."shop_id" = $1 AND k."id" = f.id ORDER BY f.by_key, k."id"`,
 };
 
 const customersStatement = {
   name: 'find-customers',
-  text: `SELECT c."id", c."name", c."fleet" FROM "customer" c
-WHERE c."shop_id" = $1 AND NOT c."void" AND starts_with(c."name_key", $2) ORDER BY c."name_key", c."id" LIMIT ${mostFound}`,
+  text: `SELECT k."id", k."name", k."fleet" FROM (
+  SELECT coalesce(c."merged_into_id", c."id") AS id, min(c."name_key") AS by_key FROM "customer" c
+  WHERE c."shop_id" = $1 AND NOT c."void" AND starts_with(c."name_key", $2) GROUP BY 1 ORDER BY 2, 1 LIMIT ${mostFound}) f
+JOIN "customer" k ON k."shop_id" = $1 AND k."id" = f.id ORDER BY f.by_key, k."id"`,
 };
 
 /** By what a visit is found, if at all. */

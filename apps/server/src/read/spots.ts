@@ -1,6 +1,7 @@
 /** Which spots the bays of a shop had in a window, when each was there, and when it was out of use. */
-import type { Row } from '@holdfast/domain';
-import { type Calendar, type Interval, intersect } from '@holdfast/shop-calendar';
+import { outOfUseByOutage, type Row } from '@holdfast/domain';
+import { type Calendar, type Interval, intersect, union } from '@holdfast/shop-calendar';
+import type { ShopAtHand } from './shop-of.js';
 
 export interface Spot {
   readonly spot: number;
@@ -33,15 +34,21 @@ function specsInTurn(bay: Row<'bay'>, specs: readonly Row<'baySpec'>[], calendar
   });
 }
 
+/** When the bay was out of use: by its facts, or by outages of it or of what it is counted by under the facts of the time. */
+function outOfUseOf(inTurn: readonly SpecFrom[], outages: readonly Row<'outage'>[]): readonly Interval[] {
+  return union(
+    ...inTurn.map(({ spec, from, to }) =>
+      spec.outOfUse ? [{ from, to }] : intersect(outOfUseByOutage(outages, spec), [{ from, to }]),
+    ),
+  );
+}
+
 /** Bays that had a spot inside the window, in the order of the building. */
-export function spotsIn(
-  window: Interval,
-  bays: readonly Row<'bay'>[],
-  specs: readonly Row<'baySpec'>[],
-  calendar: Calendar,
-): BaySpots[] {
+export function spotsIn(window: Interval, { rows, calendar }: Pick<ShopAtHand, 'rows' | 'calendar'>): BaySpots[] {
+  const specs = rows.list('baySpec');
+  const outages = rows.list('outage');
   const found: BaySpots[] = [];
-  for (const bay of [...bays].sort((a, b) => a.position - b.position || (a.id < b.id ? -1 : 1))) {
+  for (const bay of rows.list('bay').sort((a, b) => a.position - b.position || (a.id < b.id ? -1 : 1))) {
     const inTurn = specsInTurn(bay, specs, calendar);
     const most = Math.max(0, ...inTurn.map(({ spec }) => spec.spots));
     const spots: Spot[] = [];
@@ -49,8 +56,7 @@ export function spotsIn(
       const there = inTurn.filter(({ spec }) => spec.spots >= spot).map(({ from, to }) => ({ from, to }));
       if (intersect(there, [window]).length > 0) spots.push({ spot, there });
     }
-    const outOfUse = inTurn.filter(({ spec }) => spec.outOfUse).map(({ from, to }) => ({ from, to }));
-    if (spots.length > 0) found.push({ bay, spots, outOfUse });
+    if (spots.length > 0) found.push({ bay, spots, outOfUse: outOfUseOf(inTurn, outages) });
   }
   return found;
 }

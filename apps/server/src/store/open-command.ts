@@ -2,6 +2,7 @@
  * Opens a transaction for one or several commands: the lock on the shop's head first, and behind it in the same write what
  * has to see what the lock waited for: the keys and the slices.
  */
+import type { Slices } from '@holdfast/domain';
 import type pg from 'pg';
 import type { OpenCall, OpenedCommand } from '../engine/ports.js';
 import { readRow, rowOf, storedTables } from './columns.js';
@@ -15,8 +16,10 @@ import {
   versionsStatement,
 } from './head.js';
 import { burst, type Statement } from './burst.js';
+import { readEverythingOf } from './everything-of.js';
 import { bagOf, decodeTables, type makeShopCache, type TablesOfRows } from './shop-cache.js';
 import { loadCall } from './slices.js';
+import { type LaidDown, layDown, stagedUnderLock } from './staged.js';
 import { readTakenBack, slicesAround } from './taken-back.js';
 
 /**
@@ -36,15 +39,15 @@ export async function openCommands(
   shopId: string,
   calls: readonly OpenCall[],
 ): Promise<OpenedCommand[] | null> {
-  const read = await readBehindLock(client, shopId, calls);
+  const laid = await laidBefore(client, shopId, calls);
+  const read = await readBehindLock(client, shopId, calls, laid !== null);
   if (!read) return null;
   const shop = await shops.of(client, shopId, read.head.config_seq);
+  const staged = laid === null ? null : await stagedUnderLock(client, shopId, laid);
   const opened: OpenedCommand[] = [];
   for (const [at, { slices }] of calls.entries()) {
     const after = read.versions.get(at + 1);
     const takenBack = slices.change === undefined ? null : await readTakenBack(client, shopId, slices.change);
-    const around = takenBack ? loadCall(shopId, slicesAround(takenBack)) : null;
-    const loadedAround = around ? ((await burst(client, [around]))[0]?.rows as LoadedRow[] | undefined) : undefined;
     opened.push({
       head: headOf(read.head),
       stored: read.answers.get(at + 1) ?? null,
@@ -53,22 +56,41 @@ export async function openCommands(
         shop,
         contentOf(read.loads[at] ?? []),
         slices.counter ? read.counter : null,
-        contentOf(loadedAround ?? []),
+        takenBack && (await contentAround(client, shopId, slicesAround(takenBack))),
         takenBack?.content,
+        staged && (await contentAround(client, shopId, { vehicles: staged.vehicles })),
+        staged?.content,
+        await readEverythingOf(client, shopId, slices),
       ),
       calendar: shop.calendar,
       takenBack,
+      staged: staged?.file ?? null,
     });
   }
   return opened;
 }
 
+/** A file of existing data never shares a transaction. What takes long of it is done before anybody has to wait for it. */
+async function laidBefore(
+  client: pg.ClientBase,
+  shopId: string,
+  [call]: readonly OpenCall[],
+): Promise<LaidDown | null> {
+  const importId = call?.slices.importId;
+  return call === undefined || importId === undefined ? null : layDown(client, shopId, importId, call.sender);
+}
+
+async function contentAround(client: pg.ClientBase, shopId: string, slices: Slices): Promise<TablesOfRows | null> {
+  const around = loadCall(shopId, slices);
+  return around && contentOf((await burst(client, [around]))[0]?.rows as LoadedRow[]);
+}
+
 /** All in one round trip: the lock stands before what has to see what it waited for. */
-async function readBehindLock(client: pg.ClientBase, shopId: string, calls: readonly OpenCall[]) {
+async function readBehindLock(client: pg.ClientBase, shopId: string, calls: readonly OpenCall[], begun: boolean) {
   const senders = calls.map((call) => call.sender);
   const afterKeys = calls.map((call) => call.afterKey);
   const statements: Statement[] = [
-    { name: 'begin', text: 'BEGIN', values: [], silent: true },
+    ...(begun ? [] : [{ name: 'begin', text: 'BEGIN', values: [], silent: true } as const]),
     { name: 'open', text: openStatement, values: [shopId] },
   ];
   const add = <R extends pg.QueryResultRow>(statement: Statement | null): ((results: pg.QueryResult[]) => R[]) => {

@@ -30,6 +30,7 @@ const racedConstraints = new Set([
   'spot_use_once',
   'place_once',
   'clock_once',
+  'attendance_once',
   'job_open_once',
   'job_shop_id_number_key',
 ]);

@@ -32,12 +32,23 @@ VALUES ($1, $2, ${seconds('$3')}, $4, $5, $6)`;
 const answerStatement = `INSERT INTO "answer" ("shop_id", "sender", "key", "fingerprint", "status", "body", "seq", "recorded_at")
 VALUES ($1, $2, $3, $4, 200, $5, $6, ${seconds('$7')})`;
 
-function logged(shopId: string, { edits, entry }: Change): Statement[] {
+/** $1 shop, $2 number: earlier changes keep their line in the log and lose the images of their rows. Who was away meanwhile takes a snapshot. */
+const forgetStatement = `DELETE FROM "change_rows" WHERE "shop_id" = $1 AND "seq" < $2`;
+/** $1 shop: what is left of files that were taken over or put aside. */
+const forgetFilesStatement = `DELETE FROM "import_row" r USING "import_batch" b
+  WHERE r."shop_id" = $1 AND b."shop_id" = $1 AND b."id" = r."import_id" AND b."state" IN ('accepted', 'discarded')`;
+
+function logged(shopId: string, { edits, entry, erases }: Change): Statement[] {
   const { seq, recordedAt, key } = entry;
-  const images = edits.map((edit) => [edit.table, edit.after.id, edit.before, edit.after]);
+  const images = edits.map((edit) => [edit.table, edit.after.id, erases ? null : edit.before, edit.after]);
   const { effectiveAt, personId, device, command, subjects, facts, sender, fingerprint, body } = entry;
   const told = [JSON.stringify(subjects), JSON.stringify(facts)];
+  const forget: Statement[] = [
+    { name: 'log-forget', silent: true, text: forgetStatement, values: [shopId, seq] },
+    { name: 'log-forget-files', silent: true, text: forgetFilesStatement, values: [shopId] },
+  ];
   return [
+    ...(erases ? forget : []),
     {
       name: 'log-change',
       silent: true,

@@ -3,7 +3,7 @@
  * They are kept in the process with the log number of their last change, which the locked head row carries: a stale
  * copy is noticed before any decision rests on it.
  */
-import { type Row, Rows, type TableName } from '@holdfast/domain';
+import { hoursOfShop, type Row, Rows, type TableName } from '@holdfast/domain';
 import { type Calendar, calendarOf } from '@holdfast/shop-calendar';
 import type pg from 'pg';
 import { shopTables } from '../engine/shop-tables.js';
@@ -26,14 +26,6 @@ const statement = `SELECT json_build_object(${shopTables
   })
   .join(', ')})::text AS rows`;
 
-export function calendarFrom(content: TablesOfRows): Calendar {
-  return calendarOf({
-    zone: content.shop?.[0]?.zone ?? 'UTC',
-    hours: (content.openingHours ?? []).map(({ validFrom, week, breaks }) => ({ validFrom, week, breaks })),
-    exceptions: [],
-  });
-}
-
 export function decodeTables(text: string): TablesOfRows {
   const raw = JSON.parse(text) as Partial<Record<TableName, unknown[][] | null>>;
   const content: Partial<Record<TableName, unknown[]>> = {};
@@ -52,7 +44,8 @@ export function makeShopCache() {
       if (known?.configSeq === configSeq) return known;
       const { rows } = await client.query<{ rows: string }>({ name: 'load-shop', text: statement, values: [shopId] });
       const content = decodeTables(rows[0]?.rows ?? '{}');
-      const fresh = { configSeq, content, rows: Rows.of(content), calendar: calendarFrom(content) };
+      const own = Rows.of(content);
+      const fresh = { configSeq, content, rows: own, calendar: calendarOf(hoursOfShop(own)) };
       kept.set(shopId, fresh);
       if (kept.size > 500) kept.delete(kept.keys().next().value ?? shopId);
       return fresh;

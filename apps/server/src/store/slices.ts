@@ -33,6 +33,7 @@ const where: Readonly<Partial<Record<TableName, string>>> = {
   wheelRecord: byJob,
   clock: byJob,
   place: byJob,
+  liftingPoints: byJob,
   spotUse: byJob,
   sublet: byJob,
   report: byJob,
@@ -50,6 +51,8 @@ const where: Readonly<Partial<Record<TableName, string>>> = {
   temporaryFix: `${byVehicle} AND (t."state" <> 'ended' OR ${byJob})`,
   secondCheck: byVehicle,
   // Whether a visit's wheels are to be tightened again stays told when that was done or dropped since.
+  attendance: 'false',
+  contactEntry: 'false',
   followUp: `${byVehicle} AND (t."state" = 'open' OR (t."kind" = 'retorque' AND t."from_job_id" IN (SELECT id FROM whole_job)))`,
 };
 const allTables = Object.keys(where) as TableName[];
@@ -63,8 +66,9 @@ const byIds =
   (...fields: readonly IdField[]) =>
   (has: Has) =>
     fields.some(has);
-const inTheBay = (has: Has, { baysOfJobs }: Wide) => has('bays') || has('reports') || baysOfJobs === true;
-const nearFire = (_has: Has, { hotWork }: Wide) => hotWork === true;
+const inTheBay = (has: Has, { baysOfJobs }: Wide) => has('bays') || has('reports') || baysOfJobs;
+const nearFire = (_has: Has, { hotWork }: Wide) => hotWork;
+const onClocks = (has: Has, { around }: Wide) => has('people') || has('reports') || (around !== null && has('clocks'));
 const namesCustomers = byIds('customers', 'contacts', 'standingGoAheads');
 /** One that a command names is loaded when it has ended too, or belongs to no visit. */
 const itself = (field: IdField): Also => ({ when: byIds(field), ids: (param) => `SELECT unnest(${param(field)})` });
@@ -73,6 +77,7 @@ const also: Readonly<Partial<Record<TableName, readonly Also[]>>> = {
   job: [
     { when: inTheBay, ids: () => `SELECT "job_id" FROM in_bay` },
     { when: nearFire, ids: () => `SELECT "job_id" FROM fire_risk` },
+    { when: (_has, { clockedJobs }) => clockedJobs, ids: () => `SELECT "job_id" FROM on_clock` },
     // A customer is on the board while one of their visits or calls is; nothing that belongs to these comes along.
     {
       when: namesCustomers,
@@ -80,6 +85,9 @@ const also: Readonly<Partial<Record<TableName, readonly Also[]>>> = {
         `SELECT j."id" FROM "job" j WHERE j."shop_id" = $1 AND j."customer_id" IN (SELECT id FROM named_customer) AND ${recentlyEnded('j')}`,
     },
   ],
+  attendance: [{ when: byIds('people', 'reports', 'attendances'), ids: () => `SELECT "id" FROM on_hand` }],
+  contactEntry: [itself('contactEntries')],
+  odometerReading: [itself('readings')],
   call: [
     itself('calls'),
     {
@@ -88,8 +96,8 @@ const also: Readonly<Partial<Record<TableName, readonly Also[]>>> = {
         `SELECT c."id" FROM "call" c WHERE c."shop_id" = $1 AND c."customer_id" IN (SELECT id FROM named_customer) AND c."ended_at" IS NULL`,
     },
   ],
-  workLine: [{ when: byIds('people', 'reports'), ids: () => `SELECT "line_id" FROM on_clock` }],
-  clock: [{ when: byIds('people', 'reports'), ids: () => `SELECT "id" FROM on_clock` }],
+  workLine: [{ when: onClocks, ids: () => `SELECT "line_id" FROM on_clock` }],
+  clock: [{ when: onClocks, ids: () => `SELECT "id" FROM on_clock` }],
   place: [
     {
       when: inTheBay,
@@ -104,7 +112,7 @@ const also: Readonly<Partial<Record<TableName, readonly Also[]>>> = {
         `SELECT s."id" FROM "spot_use" s WHERE s."shop_id" = $1 AND s."to_at" IS NULL AND s."job_id" IN (SELECT "job_id" FROM fire_risk)`,
     },
   ],
-  caution: [{ when: nearFire, ids: () => `SELECT "id" FROM fire_risk` }],
+  caution: [{ when: nearFire, ids: () => `SELECT "id" FROM fire_risk` }, itself('cautions')],
   followUp: [itself('followUps')],
   standingGoAhead: [itself('standingGoAheads')],
   flag: [itself('flags')],
@@ -123,18 +131,21 @@ function statementFor(
   fields: readonly IdField[],
   byPlate: boolean,
   tables: readonly TableName[],
-  wide: Wide,
+  { hotWork = false, baysOfJobs = false, clockedJobs = false, times }: Slices,
 ): { name: string; text: string } {
-  const key = `${fields.join()} ${String(byPlate)} ${tables.join()} ${String(wide.hotWork)} ${String(wide.baysOfJobs)}`;
+  const more = [byPlate, hotWork, baysOfJobs, clockedJobs, times !== undefined];
+  const key = `${fields.join()} ${tables.join()} ${more.join()}`;
   const known = statements.get(key);
   if (known) return known;
   const has: Has = (field) => fields.includes(field);
   const param: IdParams = (field) => (has(field) ? `$${String(fields.indexOf(field) + 2)}::uuid[]` : `'{}'::uuid[]`);
+  const plate = byPlate ? `$${String(fields.length + 2)}` : null;
+  const around = times ? `$${String(fields.length + (byPlate ? 3 : 2))}::double precision[]` : null;
+  const wide: Wide = { hotWork, baysOfJobs, clockedJobs, around };
   const rows = tables.map((name) => {
     const table = storedTables[name];
     return `'${name}', (SELECT json_agg(${readRow(table, 't')}) FROM ${table.sql} t WHERE t."shop_id" = $1 AND NOT t."void" AND (${filterOf(name, has, param, wide)}))`;
   });
-  const plate = byPlate ? `$${String(fields.length + 2)}` : null;
   const text = `WITH ${walk(has, param, plate, wide)}\nSELECT json_build_object(${rows.join(',\n')})::text AS rows`;
   const made = { name: `load-${String(statements.size)}`, text };
   statements.set(key, made);
@@ -172,6 +183,7 @@ export function loadCall(shopId: string, slices: Slices): LoadCall | null {
       shopId,
       ...fields.map((field) => slices[field]),
       ...(slices.plateKey === undefined ? [] : [slices.plateKey]),
+      ...(slices.times === undefined ? [] : [slices.times]),
     ],
   };
 }

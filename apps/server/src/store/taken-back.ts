@@ -62,6 +62,7 @@ export function slicesAround({ edits }: TakenBackRows): Slices {
     people: new Set<string>(),
     customers: new Set<string>(),
   };
+  const times = new Set<number>();
   for (const { table, after } of edits) {
     const row = after as {
       id: string;
@@ -69,7 +70,10 @@ export function slicesAround({ edits }: TakenBackRows): Slices {
       vehicleId?: string | null;
       bayId?: string | null;
       personId?: string | null;
+      fromAt?: number | null;
+      toAt?: number | null;
     };
+    for (const instant of [row.fromAt, row.toAt]) if (typeof instant === 'number') times.add(instant);
     if (table === 'job') ids.jobs.add(row.id);
     if (table === 'vehicle') ids.vehicles.add(row.id);
     if (table === 'customer') ids.customers.add(row.id);
@@ -78,5 +82,5 @@ export function slicesAround({ edits }: TakenBackRows): Slices {
     if (row.bayId) ids.bays.add(row.bayId);
     if (row.personId) ids.people.add(row.personId);
   }
-  return Object.fromEntries(Object.entries(ids).map(([name, set]) => [name, [...set]]));
+  return { ...Object.fromEntries(Object.entries(ids).map(([name, set]) => [name, [...set]])), times: [...times] };
 }

@@ -13,7 +13,7 @@ const barWidth = 160;
 export const percent = (share: number | null, { t, format }: Pick<Text, 't' | 'format'>): string =>
   share === null ? t('bayTime.noShare') : t('bayTime.percent', { percent: format.number(Math.round(share * 100)) });
 
-const hours = (milliseconds: number, { format }: Pick<Text, 'format'>): string =>
+export const hours = (milliseconds: number, { format }: Pick<Text, 'format'>): string =>
   milliseconds === 0 ? '–' : format.duration(milliseconds / 60_000);
 
 /** What the bar draws, as a sentence. */
@@ -69,14 +69,22 @@ export const BaysTable = ({ view }: { readonly view: BayTimeView }): ReactElemen
           number('use', t('bayTime.use'), ({ utilisation }) => percent(utilisation, text)),
         ]}
       />
-      <ul className="hf-textures">
-        {barOrder.map((kind) => (
-          <li key={kind}>
-            <TextureSample kind={kind} /> {t(`kind.${kind}`)}
-          </li>
-        ))}
-      </ul>
+      <TextureLegend kinds={barOrder} />
     </>
+  );
+};
+
+/** What the textures of the bars mean. */
+export const TextureLegend = ({ kinds }: { readonly kinds: readonly (typeof barOrder)[number][] }): ReactElement => {
+  const { t } = useText();
+  return (
+    <ul className="hf-textures">
+      {kinds.map((kind) => (
+        <li key={kind}>
+          <TextureSample kind={kind} /> {t(`kind.${kind}`)}
+        </li>
+      ))}
+    </ul>
   );
 };
 

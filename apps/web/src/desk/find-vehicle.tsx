@@ -1,23 +1,15 @@
 import type { FindView } from '@holdfast/contract';
-import { useDeferredValue, useState, type ReactElement } from 'react';
+import { useState, type ReactElement } from 'react';
 import { Link } from 'wouter';
 
-import { useRead } from '../live/reads.js';
 import { useBoard, useNow } from '../live/use-board.js';
+import { useFind } from '../pieces/use-find.js';
 import { jobPath } from '../screen-paths.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
 import { Field } from '../ui/fields/field.js';
 import { NewVehicle } from './new-vehicle.js';
 import { useCustomer } from './use-customer.js';
-
-/** What begins with these letters; nothing below two of them. */
-export const useFind = (typed: string): FindView['items'] => {
-  const query = useDeferredValue(typed.trim());
-  const path = query.length < 2 ? null : `/api/find?q=${encodeURIComponent(query)}`;
-  const { data } = useRead<FindView>(path, ['find']);
-  return path === null ? [] : (data?.items ?? []);
-};
 
 /** What the vehicle is looked for: a visit that is booked may be of one that is here, a check-in may not. */
 type Way = 'checkIn' | 'book';

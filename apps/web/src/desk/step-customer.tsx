@@ -5,7 +5,7 @@ import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
 import { Field } from '../ui/fields/field.js';
 import type { Draft } from './draft.js';
-import { useFind } from './find-vehicle.js';
+import { useFind } from '../pieces/use-find.js';
 import { useCustomer } from './use-customer.js';
 
 type StepProps = {

@@ -10,6 +10,8 @@ import { useMay } from '../live/session.js';
 import { SignedIn } from '../live/signed-in.js';
 import { useBoard, useNow } from '../live/use-board.js';
 import { Cards } from '../pieces/cards.js';
+import { ForgottenClocks } from '../pieces/forgotten-clocks.js';
+import { PeopleHere } from '../presence/people-here.js';
 import { pathOf } from '../screen-paths.js';
 import { ScreenHead } from '../shell/screen-head.js';
 import { StripBoard } from '../strip/strip-board.js';
@@ -44,6 +46,7 @@ const FloorScreen = (): ReactElement => {
         {may.read('find') && <FindBox board={board} now={now} />}
       </div>
       <Cards />
+      <ForgottenClocks board={board} now={now} ofOthers />
       <PickedBar picked={picked} />
       <h2 className="hf-heard-only">{t('floor.bays')}</h2>
       {spots.length === 0 ? (
@@ -67,6 +70,7 @@ const FloorScreen = (): ReactElement => {
         </StripBoard>
       )}
       <OffBays visits={visits.filter(({ place }) => place?.kind !== 'bay')} board={board} now={now} picked={picked} />
+      <PeopleHere board={board} now={now} />
       <ExpectedToday visits={expectedVisits(board, now)} board={board} now={now} />
       {picked.placing.question}
       {picked.swapping.question}

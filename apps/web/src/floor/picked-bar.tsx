@@ -1,6 +1,7 @@
 import { useEffect, useRef, type ReactElement } from 'react';
 
 import { Refusal } from '../live/refusal.js';
+import { LiftWords } from '../pieces/lift-words.js';
 import { MovedHow } from '../pieces/moved-how.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
@@ -29,6 +30,7 @@ export const PickedBar = ({ picked }: { readonly picked: PickedState }): ReactEl
               <span className="hf-picked-keys">{t('floor.pickedKeys')}</span>
             </p>
             <Button onPress={putBack}>{t('floor.putBack')}</Button>
+            <LiftWords reminder={placing.reminder} />
             {!visit.vehicle.rolls && <MovedHow state={movedHow} />}
             <Refusal problem={placing.sending.problem ?? swapping.sending.problem} jobId={visit.job.id} />
           </div>

@@ -1,11 +1,16 @@
 import { rowsOf, visitOf, type Board, type Spot, type Visit } from '@holdfast/board';
+import { outOfUseByOutage } from '@holdfast/domain';
 import type { Interval } from '@holdfast/shop-calendar';
 import { useState, type ReactElement } from 'react';
 
 import { useMay } from '../live/session.js';
 import { FlagLines } from '../pieces/flag-lines.js';
+import { Opener } from '../pieces/form-sheet.js';
 import { HoldForm } from '../pieces/hold-form.js';
 import { useHotWorkBeside } from '../pieces/hot-work-beside.js';
+import { TakeOutOfUseForm } from '../pieces/outage-forms.js';
+import { OutageLines } from '../pieces/outage-lines.js';
+import { openOutages, useOutageWords } from '../pieces/outages.js';
 import { SpotPlace } from '../pieces/spot-place.js';
 import { SwapPlace } from '../pieces/swap-place.js';
 import { useSpotName } from '../pieces/use-placing.js';
@@ -34,11 +39,22 @@ type SpotRowProps = {
 
 const useEmptyWords = (board: Board, spot: Spot, now: number): string => {
   const { t, format } = useText();
-  if (spot.spec.outOfUse) return t('kind.outOfUse');
+  const out = outOfUseByOutage(rowsOf(board).list('outage'), spot.spec);
+  if (spot.spec.outOfUse || out.some(({ from, to }) => from <= now && now < to)) return t('kind.outOfUse');
   const left = rowsOf(board)
     .list('spotUse', (use) => use.bayId === spot.bay.id && use.spot === spot.spot)
     .map((use) => use.toAt ?? now);
   return left.length === 0 ? t('floor.free') : t('floor.freeSince', { since: format.moment(Math.max(...left), now) });
+};
+
+/** "This lift cannot be used", said at a bay that stands empty; at a taken one among the acts of its vehicle. */
+const CannotBeUsed = ({ board, spot }: Pick<SpotRowProps, 'board' | 'spot'>): ReactElement => {
+  const { t } = useText();
+  return (
+    <Opener label={t('outage.open')} about={spot.bay.name} command="takeOutOfUse" look="plain">
+      {(close) => <TakeOutOfUseForm board={board} bay={spot.bay} spec={spot.spec} onClose={close} />}
+    </Opener>
+  );
 };
 
 type WhyProps = { readonly visit: Visit; readonly board: Board; readonly onClose: () => void };
@@ -53,6 +69,7 @@ type TakenProps = {
   readonly beside: readonly ShownCaution[];
   readonly visit: Visit;
   readonly name: string;
+  readonly outages: readonly string[];
   readonly shared: Pick<BayRowProps, 'segments' | 'stitched' | 'keyCap'>;
   readonly place: ReactElement | undefined;
 };
@@ -65,7 +82,7 @@ const usePhrases = ({ job, vehicle }: Visit, now: number): string[] => {
   return [vehicle.description, promise(job.promisedAt), waits, job.boardNote].filter((phrase) => phrase !== null);
 };
 
-const TakenSpot = ({ row, beside, visit, name, shared, place }: TakenProps): ReactElement => {
+const TakenSpot = ({ row, beside, visit, name, outages, shared, place }: TakenProps): ReactElement => {
   const { board, spot, now, picked } = row;
   const { t } = useText();
   const may = useMay();
@@ -83,7 +100,7 @@ const TakenSpot = ({ row, beside, visit, name, shared, place }: TakenProps): Rea
     <>
       <BayRow
         {...shared}
-        subject={{ name, vehicle: vehicle.plate, fixCount: visit.fixes.length }}
+        subject={{ name, vehicle: vehicle.plate, fixCount: visit.fixes.length, outages }}
         cautions={[...shownCautions(visit.cautions, t), ...beside]}
         state={
           isKept
@@ -104,6 +121,7 @@ const TakenSpot = ({ row, beside, visit, name, shared, place }: TakenProps): Rea
         {...(mayAsk && last?.kind === 'noReason' ? { askWhy: { from: last.from, press: ask } } : {})}
         act={
           <>
+            <OutageLines board={board} bay={spot.bay} now={now} />
             <FlagLines board={board} jobId={job.id} />
             {place}
           </>
@@ -135,6 +153,7 @@ export const SpotRow = (props: SpotRowProps): ReactElement => {
     ...(keyCap === null ? {} : { keyCap }),
   };
   const beside = useHotWorkBeside(board, spot.bay.id, now);
+  const outages = openOutages(board, spot.bay.id).map(useOutageWords(now));
   const other = picked.visit === undefined ? null : swapsWith(picked.visit, spot, visit);
   const place = picked.visit && (
     <>
@@ -147,12 +166,18 @@ export const SpotRow = (props: SpotRowProps): ReactElement => {
   return visit === undefined ? (
     <BayRow
       {...shared}
-      subject={{ name }}
+      subject={{ name, outages }}
       cautions={beside}
       state={[empty, ...beside.map(({ words }) => words)].join(', ')}
-      act={place}
+      stateAct={picked.visit === undefined && <CannotBeUsed board={board} spot={spot} />}
+      act={
+        <>
+          <OutageLines board={board} bay={spot.bay} now={now} />
+          {place}
+        </>
+      }
     />
   ) : (
-    <TakenSpot row={props} beside={beside} visit={visit} name={name} shared={shared} place={place} />
+    <TakenSpot row={props} beside={beside} visit={visit} name={name} outages={outages} shared={shared} place={place} />
   );
 };

@@ -1,8 +1,9 @@
-import type { Board, Visit } from '@holdfast/board';
+import { spotsInOrder, type Board, type Visit } from '@holdfast/board';
 import { useState, type ReactElement } from 'react';
 import { useLocation } from 'wouter';
 
 import { useMay } from '../live/session.js';
+import { TakeOutOfUseForm } from '../pieces/outage-forms.js';
 import { BackFromRoadTestForm, RoadTestForm } from '../pieces/road-test-forms.js';
 import { BoardNoteForm } from '../pieces/small-turn-forms.js';
 import { jobPath } from '../screen-paths.js';
@@ -13,7 +14,7 @@ import type { PickedState } from './picked.js';
 
 type ActsProps = { readonly board: Board; readonly now: number; readonly visit: Visit; readonly picked: PickedState };
 
-type Open = 'nothing' | 'acts' | 'roadTest' | 'back' | 'note';
+type Open = 'nothing' | 'acts' | 'roadTest' | 'back' | 'note' | 'outage';
 
 type MoreProps = Omit<ActsProps, 'now'> & {
   readonly onOpen: (open: Open) => void;
@@ -73,6 +74,16 @@ const MoreSheet = ({ visit, picked, onOpen }: MoreProps): ReactElement => {
             {t('floor.boardNote')}
           </Button>
         )}
+        {place?.kind === 'bay' && may.command('takeOutOfUse') && (
+          <Button
+            size="act"
+            onPress={() => {
+              onOpen('outage');
+            }}
+          >
+            {t('floor.cannotBeUsed')}
+          </Button>
+        )}
         <Button
           size="act"
           onPress={() => {
@@ -98,6 +109,7 @@ export const VehicleActs = ({ board, now, visit, picked }: ActsProps): ReactElem
     setOpen('nothing');
   };
   const isOut = visit.place?.kind === 'roadTest';
+  const spot = spotsInOrder(board, now).find(({ bay }) => bay.id === visit.place?.bayId);
   const canPick = may.command('takeIntoBay');
   const forms: Readonly<Record<Open, ReactElement | null>> = {
     nothing: null,
@@ -105,6 +117,7 @@ export const VehicleActs = ({ board, now, visit, picked }: ActsProps): ReactElem
     roadTest: <RoadTestForm board={board} visit={visit} now={now} onClose={close} />,
     back: <BackFromRoadTestForm board={board} visit={visit} onClose={close} />,
     note: <BoardNoteForm job={visit.job} onClose={close} />,
+    outage: spot ? <TakeOutOfUseForm board={board} bay={spot.bay} spec={spot.spec} onClose={close} /> : null,
   };
   return (
     <>

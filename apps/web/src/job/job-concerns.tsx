@@ -9,6 +9,7 @@ import { Opener } from '../pieces/form-sheet.js';
 import { OutcomeForm } from '../pieces/outcome-form.js';
 import { useRoadTests } from '../pieces/out-words.js';
 import { Entries, Entry, Part, SmallList } from '../pieces/part.js';
+import { StrikeOpener } from '../pieces/strike-form.js';
 import { useText } from '../text/use-text.js';
 import { concernNames, type JobCause, type JobConcern, lastReading, sectionId } from './job-parties.js';
 
@@ -38,6 +39,10 @@ const Attempts = ({ view, concern }: ConcernProps): ReactElement => {
               <p>{attempt.conditions}</p>
               {attempt.words !== null && <p className="hf-small">{attempt.words}</p>}
               <p className="hf-small hf-quiet">{facts.join(' · ')}</p>
+              <StrikeOpener
+                entry={{ table: 'attempt', id: attempt.id, version: attempt.version }}
+                about={attempt.conditions}
+              />
             </div>
           </li>
         );

@@ -6,6 +6,7 @@ import { FindingForm } from '../pieces/finding-form.js';
 import { Opener } from '../pieces/form-sheet.js';
 import { Entries, Part } from '../pieces/part.js';
 import { PhotoForm, PhotoList } from '../pieces/photo-form.js';
+import { StrikeOpener } from '../pieces/strike-form.js';
 import { useText } from '../text/use-text.js';
 import { concernNames, sectionId } from './job-parties.js';
 
@@ -37,9 +38,15 @@ export const JobFindings = ({ view }: { readonly view: JobView }): ReactElement 
             earlier={finding.earlier === null ? [] : [finding.earlier]}
             photos={photos}
             acts={
-              <Opener command="attachPhoto" label={t('job.photo')} about={finding.place}>
-                {(close) => <PhotoForm jobId={job.id} of={{ findingId: finding.id }} onClose={close} />}
-              </Opener>
+              <>
+                <Opener command="attachPhoto" label={t('job.photo')} about={finding.place}>
+                  {(close) => <PhotoForm jobId={job.id} of={{ findingId: finding.id }} onClose={close} />}
+                </Opener>
+                <StrikeOpener
+                  entry={{ table: 'finding', id: finding.id, version: finding.version }}
+                  about={finding.place}
+                />
+              </>
             }
           />
         ))}

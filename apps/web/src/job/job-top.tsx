@@ -5,6 +5,7 @@ import { useBoard, useNow } from '../live/use-board.js';
 import { CautionForbids } from '../pieces/caution-forbids.js';
 import { CautionForm, EndCautionForm } from '../pieces/caution-forms.js';
 import { Opener } from '../pieces/form-sheet.js';
+import { LiftingPointsForm, namedPoints } from '../pieces/lifting-points-form.js';
 import { Entries, Entry, Part, SmallList } from '../pieces/part.js';
 import { useSentences } from '../pieces/sentences.js';
 import { ClearFlagForm } from '../pieces/small-turn-forms.js';
@@ -61,8 +62,10 @@ const JobFlags = ({ view }: Props): ReactElement | null => {
 /** Cautions first: nobody reads on without them. */
 export const JobCautions = ({ view }: Props): ReactElement => {
   const { t, format } = useText();
-  const people = useBoard().tables.person;
+  const board = useBoard();
+  const people = board.tables.person;
   const now = useNow(60_000);
+  const points = namedPoints(board, view.job.id).at(-1);
   const open = view.cautions.filter((caution) => caution.endedAt === null);
   const kinds = new Map(shownCautions(open, t).map((shown) => [shown.id, shown.kind]));
   const done = doneLines(view);
@@ -89,9 +92,16 @@ export const JobCautions = ({ view }: Props): ReactElement => {
             key={caution.id}
             id={`caution-${caution.id}`}
             acts={
-              <Opener command="endCaution" label={t('job.endCaution')} about={cautionWords(caution, t)}>
-                {(close) => <EndCautionForm caution={caution} doneLines={done} jobId={view.job.id} onClose={close} />}
-              </Opener>
+              <>
+                {caution.code === 'liftingPoint' && view.job.endedAt === null && (
+                  <Opener command="nameLiftingPoints" label={t('points.open')} about={view.vehicle.plate}>
+                    {(close) => <LiftingPointsForm jobId={view.job.id} vehicle={view.vehicle} onClose={close} />}
+                  </Opener>
+                )}
+                <Opener command="endCaution" label={t('job.endCaution')} about={cautionWords(caution, t)}>
+                  {(close) => <EndCautionForm caution={caution} doneLines={done} jobId={view.job.id} onClose={close} />}
+                </Opener>
+              </>
             }
           >
             <p className="hf-entry-line hf-entry-title">
@@ -99,6 +109,14 @@ export const JobCautions = ({ view }: Props): ReactElement => {
               {cautionWords(caution, t)}
             </p>
             <CautionForbids code={caution.code} />
+            {caution.code === 'liftingPoint' && points !== undefined && (
+              <p>
+                {t('points.named', { words: points.words })}{' '}
+                <span className="hf-quiet hf-small">
+                  {t('points.namedBy', { at: format.moment(points.effectiveAt, now) })}
+                </span>
+              </p>
+            )}
             <SmallList
               lines={[
                 [

@@ -11,6 +11,7 @@ import { ReadState } from '../pieces/read-state.js';
 import { VehicleHead } from '../pieces/vehicle-head.js';
 import { handBackPath, vehiclePath } from '../screen-paths.js';
 import { ScreenHead } from '../shell/screen-head.js';
+import { TimesPart } from '../times/times-part.js';
 import { useText } from '../text/use-text.js';
 import { useJob } from './use-job.js';
 import { JobConcerns } from './job-concerns.js';
@@ -128,6 +129,15 @@ const Seldom = ({ view }: { readonly view: JobView }): ReactElement | null => {
   );
 };
 
+/** The times of the visit, which are put right here. */
+const JobTimes = ({ view: { job } }: { readonly view: JobView }): ReactElement | null => {
+  const may = useMay();
+  if (job.arrivedAt === null || !may.read('times')) return null;
+  return (
+    <TimesPart query={`job=${job.id}`} hints={[`job:${job.id}`]} jobId={job.id} from={Date.parse(job.arrivedAt)} />
+  );
+};
+
 const Job = (): ReactElement => {
   const { t } = useText();
   const { id } = useParams<{ id: string }>();
@@ -155,6 +165,7 @@ const Job = (): ReactElement => {
             <JobContact view={view} />
             <JobSheets view={view} />
             <Seldom view={view} />
+            <JobTimes view={view} />
             <JobLog view={view} />
           </div>
         </div>

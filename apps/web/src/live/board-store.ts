@@ -1,4 +1,4 @@
-import { apply, type Audience, type Board, fromSnapshot, prune } from '@holdfast/board';
+import { apply, type Audience, type Board, fromSnapshot, prune, rowsOf } from '@holdfast/board';
 import {
   type BeatMessage,
   type BoardAnswer,
@@ -7,11 +7,12 @@ import {
   liveEvents,
   livePath,
 } from '@holdfast/contract';
-import type { Row } from '@holdfast/domain';
+import { type Row, zoneAt } from '@holdfast/domain';
 import { io, type Socket } from 'socket.io-client';
 import { create } from 'zustand';
 
 import { useShell } from '../shell/shell-state.js';
+import { wearShop } from '../text/shop-settings.js';
 import { call, ProblemAnswer } from './http.js';
 import { touchReads } from './reads.js';
 
@@ -102,10 +103,19 @@ export function stopBoard(): void {
 
 function hold(mine: Line, board: Board): void {
   useBoardStore.setState({ board });
+  followShop(board);
   const needsYou = [...board.tables.report.values()].filter(
     (one) => one.state === 'contested' && mine.needs(one),
   ).length;
   if (useShell.getState().needsYou !== needsYou) useShell.setState({ needsYou });
+}
+
+/** What the shop says of itself now: its name stands in the header, its words and zone on every screen. */
+function followShop(board: Board): void {
+  const [shop] = board.tables.shop.values();
+  if (!shop) return;
+  wearShop({ ...shop, zone: zoneAt(rowsOf(board), shopNow()) });
+  if (useShell.getState().shopName !== shop.name) useShell.setState({ shopName: shop.name });
 }
 
 function heard(mine: Line): void {

@@ -15,6 +15,8 @@ export class ProblemAnswer extends Error {
 }
 
 const patience = 20_000;
+/** A file on its way and being read. */
+const uploadPatience = 120_000;
 
 /** Calls the server of this page. Throws `ProblemAnswer` with its sentence, or `Unreachable`. */
 export async function call<T>(
@@ -32,7 +34,7 @@ export async function call<T>(
         ...headers,
       },
       ...(body === undefined ? {} : { body: body instanceof FormData ? body : JSON.stringify(body) }),
-      signal: AbortSignal.timeout(patience),
+      signal: AbortSignal.timeout(body instanceof FormData ? uploadPatience : patience),
       credentials: 'same-origin',
     });
   } catch (cause) {

@@ -1,15 +1,19 @@
 import type { ProblemDetails } from '@holdfast/contract';
 import type { ReactElement } from 'react';
 
-import { jobPath, vehiclePath } from '../screen-paths.js';
+import { bayPath, jobPath, vehiclePath } from '../screen-paths.js';
 import { useText } from '../text/use-text.js';
 import { Notice, type NoticeLine } from '../ui/notice.js';
 
-/** Where the rows live that a refusal offers as the way out: on the page of the job or vehicle it is about. */
-function wayTo(way: { readonly table: string; readonly id: string } | null, jobId: string | undefined): string | null {
+/** Where the rows live that a refusal offers as the way out: on the page of the job, vehicle or bay it is about. */
+export function wayTo(
+  way: { readonly table: string; readonly id: string } | null,
+  jobId: string | undefined,
+): string | null {
   if (!way) return null;
   if (way.table === 'job') return jobPath(way.id);
   if (way.table === 'vehicle') return vehiclePath(way.id);
+  if (way.table === 'bay') return bayPath(way.id);
   return jobId ? `${jobPath(jobId)}#${way.table}-${way.id}` : null;
 }
 

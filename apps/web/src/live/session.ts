@@ -3,7 +3,7 @@ import type { ReadName, SessionView, SignedInView } from '@holdfast/contract';
 import { create } from 'zustand';
 
 import { useShell } from '../shell/shell-state.js';
-import { useShopSettings } from '../text/shop-settings.js';
+import { wearShop } from '../text/shop-settings.js';
 import { startBoard, stopBoard } from './board-store.js';
 import { call, ProblemAnswer } from './http.js';
 
@@ -17,12 +17,7 @@ type SessionState =
 export const useSession = create<{ readonly state: SessionState }>()(() => ({ state: { kind: 'asking' } }));
 
 function enter(session: SessionView): void {
-  useShopSettings.setState({
-    locale: session.shop.locale,
-    zone: session.shop.zone,
-    currency: session.shop.currency,
-    distanceUnit: session.shop.units === 'us' || session.shop.locale === 'en-GB' ? 'mi' : 'km',
-  });
+  wearShop(session.shop);
   useShell.setState({
     shopName: session.shop.name,
     person: { name: session.person.name, roles: session.person.roles },

@@ -1,4 +1,5 @@
-import type { CautionCode } from '@holdfast/domain';
+import { calendarOfBoard, rowsOf } from '@holdfast/board';
+import { type CautionCode, specOn } from '@holdfast/domain';
 import type { ReactElement } from 'react';
 
 import { AttemptForm } from '../pieces/attempt-form.js';
@@ -8,6 +9,7 @@ import { FindingForm } from '../pieces/finding-form.js';
 import { FixForm } from '../pieces/fix-form.js';
 import { OdometerForm } from '../pieces/odometer-form.js';
 import { useRoadTests } from '../pieces/out-words.js';
+import { TakeOutOfUseForm } from '../pieces/outage-forms.js';
 import { PhotoForm } from '../pieces/photo-form.js';
 import { BackFromRoadTestForm, RoadTestForm } from '../pieces/road-test-forms.js';
 import { RollsForm } from '../pieces/rolls-form.js';
@@ -121,6 +123,7 @@ export const FixActs = (props: ActsProps): ReactElement => {
 export const MoveActs = ({ board, visit, now, homeBayId }: ActsProps): ReactElement => {
   const { vehicle, place } = visit;
   const { id: jobId } = visit.job;
+  const bay = place?.kind === 'bay' ? board.tables.bay.get(place.bayId ?? '') : undefined;
   return (
     <>
       {place?.kind === 'roadTest' ? (
@@ -143,6 +146,18 @@ export const MoveActs = ({ board, visit, now, homeBayId }: ActsProps): ReactElem
       <ActButton act="rolls" text="bay.act.rolls" command="recordRolls">
         {(close) => <RollsForm vehicle={vehicle} jobId={jobId} onClose={close} />}
       </ActButton>
+      {bay !== undefined && (
+        <ActButton act="outage" text="bay.act.outage" command="takeOutOfUse">
+          {(close) => (
+            <TakeOutOfUseForm
+              board={board}
+              bay={bay}
+              spec={specOn(rowsOf(board), bay.id, calendarOfBoard(board).dateOf(now))}
+              onClose={close}
+            />
+          )}
+        </ActButton>
+      )}
     </>
   );
 };

@@ -2,6 +2,7 @@ import { spotsInOrder, visitOf, type Board, type Spot, type Visit } from '@holdf
 import { useState, type ReactElement } from 'react';
 
 import { Refusal } from '../live/refusal.js';
+import { LiftWords } from '../pieces/lift-words.js';
 import { MovedHow, useMovedHow } from '../pieces/moved-how.js';
 import { SpotPlace } from '../pieces/spot-place.js';
 import { SwapPlace } from '../pieces/swap-place.js';
@@ -36,6 +37,7 @@ export const IntoBaySheet = ({ board, visit, now, homeBayId, onClose }: MoveProp
   const others = spots.filter((spot) => spot.bay.id !== homeBayId);
   return (
     <Sheet isOpen onClose={onClose} heading={t('bay.place.heading', { plate: visit.vehicle.plate })}>
+      <LiftWords reminder={placing.reminder} />
       {!visit.vehicle.rolls && <MovedHow state={movedHow} />}
       <Refusal problem={placing.sending.problem ?? swapping.sending.problem} jobId={visit.job.id} />
       <ul className="hf-start-lines">

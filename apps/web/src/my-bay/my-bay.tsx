@@ -10,6 +10,8 @@ import { SignedIn } from '../live/signed-in.js';
 import { useBoard, useNow } from '../live/use-board.js';
 import { Cards } from '../pieces/cards.js';
 import { FlagLines } from '../pieces/flag-lines.js';
+import { ForgottenClocks } from '../pieces/forgotten-clocks.js';
+import { OutageLines } from '../pieces/outage-lines.js';
 import { ScreenHead } from '../shell/screen-head.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
@@ -38,11 +40,13 @@ const AtVehicle = ({ board, now, mine, onGoToClock }: AtProps): ReactElement => 
   const { visit, clock } = mine;
   const homeBayId = board.tables.person.get(person.id)?.homeBayId ?? undefined;
   const all = { board, visit, now };
+  const bay = visit.place?.kind === 'bay' ? board.tables.bay.get(visit.place.bayId ?? '') : undefined;
   return (
     <div className="hf-bay">
       <div className="hf-bay-first">
         <VehicleTop {...all} />
         <CautionRows {...all} />
+        {bay !== undefined && <OutageLines board={board} bay={bay} now={now} />}
         <WheelsMissing board={board} visit={visit} />
         <Handovers visit={visit} />
         <Concerns board={board} visit={visit} />
@@ -112,6 +116,7 @@ const MyBayScreen = (): ReactElement => {
           />
           <MyQuestions board={board} now={now} />
           <Cards />
+          <ForgottenClocks board={board} now={now} ofOthers={false} />
           <ChooseVehicle board={board} now={now} onChoose={choose} />
           <LastEntries now={now} />
         </>
@@ -120,6 +125,7 @@ const MyBayScreen = (): ReactElement => {
           <ScreenHead heading={t('bay.heading')} acts={acts} />
           <MyQuestions board={board} now={now} />
           <Cards />
+          <ForgottenClocks board={board} now={now} ofOthers={false} />
           <AtVehicle
             board={board}
             now={now}

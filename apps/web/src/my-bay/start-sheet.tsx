@@ -16,12 +16,15 @@ import { CautionMark } from '../ui/marks/caution-mark.js';
 
 type StartProps = { readonly board: Board; readonly visit: Visit; readonly now: number; readonly onClose: () => void };
 
+/** As intended, as a report of what was begun, or to make it safe where it stands. */
+type How = 'intended' | 'already' | 'makesSafe';
+
 type LineProps = {
   readonly board: Board;
   readonly line: Row<'workLine'>;
   readonly now: number;
   readonly sending: Sending;
-  readonly onStart: (line: Row<'workLine'>, already: boolean) => void;
+  readonly onStart: (line: Row<'workLine'>, how: How) => void;
 };
 
 const StartLine = ({ board, line, now, sending, onStart }: LineProps): ReactElement => {
@@ -46,7 +49,7 @@ const StartLine = ({ board, line, now, sending, onStart }: LineProps): ReactElem
             ? {}
             : { follows: t('bay.start.book', { duration: format.duration(bookMinutes) }) })}
           onPress={() => {
-            onStart(line, false);
+            onStart(line, 'intended');
           }}
         >
           {t('bay.start.act')}
@@ -63,11 +66,24 @@ const StartLine = ({ board, line, now, sending, onStart }: LineProps): ReactElem
             isPending={sending.pending}
             label={t('bay.start.alreadyNamed', { title })}
             onPress={() => {
-              onStart(line, true);
+              onStart(line, 'already');
             }}
           >
             {t('bay.start.already')}
           </Button>
+          {refusals.every(({ code }) => code === 'work.noGoAhead') && (
+            <Button
+              command="startWork"
+              isPending={sending.pending}
+              label={t('bay.start.makesSafeNamed', { title })}
+              follows={t('bay.start.makesSafeMeans')}
+              onPress={() => {
+                onStart(line, 'makesSafe');
+              }}
+            >
+              {t('bay.start.makesSafe')}
+            </Button>
+          )}
         </>
       )}
     </li>
@@ -121,11 +137,12 @@ const Handover = ({ board, line, visit, now }: HandoverProps): ReactElement => {
 export const StartSheet = ({ board, visit, now, onClose }: StartProps): ReactElement => {
   const { t } = useText();
   const sending = useSend();
-  const [reading, setReading] = useState<{ readonly lineId: string; readonly already: boolean } | null>(null);
+  const [reading, setReading] = useState<{ readonly lineId: string; readonly how: How } | null>(null);
   const lines = visit.lines.filter((line) => !lineEnded(line));
   const read = lines.find((line) => line.id === reading?.lineId);
-  const start = async (line: Row<'workLine'>, already: boolean): Promise<void> => {
-    const input = { clockId: newId(), lineId: line.id, ...(already ? { alreadyStarted: true } : {}) };
+  const start = async (line: Row<'workLine'>, how: How): Promise<void> => {
+    const said = how === 'intended' ? {} : how === 'already' ? { alreadyStarted: true } : { makesSafe: true };
+    const input = { clockId: newId(), lineId: line.id, ...said };
     if (await sending.run('startWork', input, { text: 'bay.start.done', values: { title: line.title } })) onClose();
   };
   if (read !== undefined) {
@@ -140,7 +157,7 @@ export const StartSheet = ({ board, visit, now, onClose }: StartProps): ReactEle
             command="startWork"
             isPending={sending.pending}
             label={t('bay.start.readNamed', { title: read.title })}
-            onPress={() => void start(read, reading?.already === true)}
+            onPress={() => void start(read, reading?.how ?? 'intended')}
           >
             {t('bay.start.read')}
           </Button>
@@ -165,9 +182,9 @@ export const StartSheet = ({ board, visit, now, onClose }: StartProps): ReactEle
               line={line}
               now={now}
               sending={sending}
-              onStart={(chosen, already) => {
-                if (chosen.handover === null) void start(chosen, already);
-                else setReading({ lineId: chosen.id, already });
+              onStart={(chosen, how) => {
+                if (chosen.handover === null) void start(chosen, how);
+                else setReading({ lineId: chosen.id, how });
               }}
             />
           ))}

@@ -152,6 +152,26 @@ const Vehicle = ({ entry: { item, fix } }: { readonly entry: OutstandingEntry })
   );
 };
 
+type FollowUp = NonNullable<OutstandingEntry['followUp']>;
+
+/** What kind it is, how urgent, what is left of it, and what was written with it. */
+const FollowUpWords = ({ followUp }: { readonly followUp: FollowUp }): ReactElement => {
+  const { t, format } = useText();
+  const left = followUp.remainingMinutes;
+  return (
+    <>
+      <p className="hf-quiet hf-small">
+        {t('outstanding.followUp', {
+          kind: t(`word.followUp.${followUp.kind}`),
+          urgency: t(`word.urgency.${followUp.urgency}`),
+        })}
+        {left !== null && `, ${t('outstanding.remaining', { duration: format.duration(left) })}`}
+      </p>
+      {followUp.words !== null && <p className="hf-small">{followUp.words}</p>}
+    </>
+  );
+};
+
 const What = ({ entry, today }: { readonly entry: OutstandingEntry; readonly today: string }): ReactElement => {
   const { t, format } = useText();
   const limits = useLimitWords();
@@ -180,17 +200,7 @@ const What = ({ entry, today }: { readonly entry: OutstandingEntry; readonly tod
       {fix && !followUp && !entry.isFurtherDown && (
         <p className="hf-small hf-outstanding-missing">{t('outstanding.noFollowUp')}</p>
       )}
-      {followUp && (
-        <p className="hf-quiet hf-small">
-          {t('outstanding.followUp', {
-            kind: t(`word.followUp.${followUp.kind}`),
-            urgency: t(`word.urgency.${followUp.urgency}`),
-          })}
-          {followUp.remainingMinutes !== null &&
-            `, ${t('outstanding.remaining', { duration: format.duration(followUp.remainingMinutes) })}`}
-        </p>
-      )}
-      {followUp?.words != null && <p className="hf-small">{followUp.words}</p>}
+      {followUp && <FollowUpWords followUp={followUp} />}
       {lapsed && <p className="hf-small hf-outstanding-missing">{t('outstanding.toldNotReturned')}</p>}
       <p>{said.length === 0 ? t('outstanding.noLimit') : [...new Set(said)].join(t('piece.limit.or'))}</p>
     </div>

@@ -8,6 +8,7 @@ import { useRead } from '../live/reads.js';
 import { SignedIn } from '../live/signed-in.js';
 import { useBoard } from '../live/use-board.js';
 import { usePages } from '../live/use-pages.js';
+import { CsvLink } from '../pieces/csv-link.js';
 import { FollowUpForm } from '../pieces/follow-up-forms.js';
 import { Opener } from '../pieces/form-sheet.js';
 import { ScreenHead } from '../shell/screen-head.js';
@@ -91,11 +92,17 @@ const Outstanding = (): ReactElement => {
         heading={t('nav.outstanding')}
         under={t('outstanding.under', countsOf(entries, today ?? ''))}
         acts={
-          chosen && (
-            <Opener label={t('outstanding.add', { plate: chosen.plate })} command="addFollowUp" size="normal">
-              {(close) => <FollowUpForm vehicleId={chosen.id} onClose={close} />}
-            </Opener>
-          )
+          <>
+            <CsvLink
+              path={chosen ? `/api/outstanding?vehicle=${chosen.id}` : '/api/outstanding'}
+              list={t('csv.list.outstanding')}
+            />
+            {chosen && (
+              <Opener label={t('outstanding.add', { plate: chosen.plate })} command="addFollowUp" size="normal">
+                {(close) => <FollowUpForm vehicleId={chosen.id} onClose={close} />}
+              </Opener>
+            )}
+          </>
         }
       />
       <VehicleFilter chosen={chosen} onChange={setChosen} />

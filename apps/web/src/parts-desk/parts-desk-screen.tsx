@@ -6,6 +6,7 @@ import './parts-desk.css';
 import { SignedIn } from '../live/signed-in.js';
 import { useBoard, useNow } from '../live/use-board.js';
 import { usePages } from '../live/use-pages.js';
+import { CsvLink } from '../pieces/csv-link.js';
 import { Opener } from '../pieces/form-sheet.js';
 import { Part } from '../pieces/part.js';
 import { SupplierForm } from '../pieces/supplier-form.js';
@@ -43,6 +44,7 @@ const PartsDesk = (): ReactElement => {
         })}
         acts={
           <>
+            <CsvLink path="/api/part-lines?state=all" list={t('csv.list.partLines')} />
             <WantPart />
             <Opener label={t('partsDesk.newSupplier')} command="addSupplier" size="normal">
               {(close) => <SupplierForm onClose={close} />}

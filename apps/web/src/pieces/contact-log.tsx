@@ -4,6 +4,7 @@ import type { ReactElement } from 'react';
 import { useBoard, useNow } from '../live/use-board.js';
 import { useText } from '../text/use-text.js';
 import { Dated } from './part.js';
+import { StrikeOpener } from './strike-form.js';
 
 type ContactLogProps = { readonly entries: VehicleView['contactEntries'] };
 
@@ -26,6 +27,12 @@ export const ContactLog = ({ entries }: ContactLogProps): ReactElement => {
           move: t(`word.moveOf.${entry.moveOf}`),
           by: people.get(entry.byId ?? '')?.name ?? 'empty',
         }),
+        act: (
+          <StrikeOpener
+            entry={{ table: 'contactEntry', id: entry.id, version: entry.version }}
+            about={format.moment(Date.parse(entry.effectiveAt), now)}
+          />
+        ),
       }))}
     />
   );

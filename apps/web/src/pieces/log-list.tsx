@@ -28,12 +28,11 @@ const subjectKeys = [
 ];
 const nothing = 'empty';
 
-/** What was recorded, as sentences with their day and who; made from command and facts, which hold no names. */
-export const LogList = ({ entries, titles }: LogListProps): ReactElement => {
+/** What was entered as a sentence; the titles of rows, where they are known, say about what. */
+export const useLogSentence = (): ((entry: LogEntryView, titles: ReadonlyMap<string, string>) => string) => {
   const { t, format } = useText();
-  const people = useBoard().tables.person;
   const now = useNow(60_000);
-  const sentence = ({ command, facts }: LogEntryView): string => {
+  return ({ command, facts }, titles) => {
     const key = `log.${command}`;
     if (!isTextKey(key)) return command;
     const word = (name: string): string => (typeof facts[name] === 'string' ? facts[name] : nothing);
@@ -45,16 +44,26 @@ export const LogList = ({ entries, titles }: LogListProps): ReactElement => {
       answer: word('answer'),
       outcome: word('outcome'),
       how: word('how'),
+      kind: word('kind'),
+      month: word('month'),
       reason: reason === undefined ? nothing : t(`reason.${reason}`),
       promised: Number.isNaN(promised) ? nothing : format.moment(promised, now),
     };
     return t(key, values);
   };
+};
+
+/** What was recorded, as sentences with their day and who; made from command and facts, which hold no names. */
+export const LogList = ({ entries, titles }: LogListProps): ReactElement => {
+  const { t, format } = useText();
+  const people = useBoard().tables.person;
+  const now = useNow(60_000);
+  const sentence = useLogSentence();
   return (
     <Dated
       lines={entries.map((entry) => {
         const name = entry.personId === null ? null : (people.get(entry.personId)?.name ?? null);
-        const words = sentence(entry);
+        const words = sentence(entry, titles);
         return {
           when: format.moment(Date.parse(entry.effectiveAt), now),
           what: name === null ? words : t('log.by', { sentence: words, name }),

@@ -62,14 +62,16 @@ export const SmallList = ({ lines }: { readonly lines: readonly string[] }): Rea
 
 /** A small list of what was said or done when; the dates stand in their own column. */
 export const Dated = (props: {
-  readonly lines: readonly { readonly when: string; readonly what: string }[];
+  readonly lines: readonly { readonly when: string; readonly what: string; readonly act?: ReactNode }[];
 }): ReactElement | null =>
   props.lines.length === 0 ? null : (
     <dl className="hf-dated">
-      {props.lines.map(({ when, what }, at) => (
+      {props.lines.map(({ when, what, act }, at) => (
         <div key={`${String(at)} ${when}`} style={{ display: 'contents' }}>
           <dt>{when}</dt>
-          <dd>{what}</dd>
+          <dd>
+            {what} {act}
+          </dd>
         </div>
       ))}
     </dl>

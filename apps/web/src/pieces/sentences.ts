@@ -10,10 +10,15 @@ export type Sentences = {
   readonly flag: (flag: { readonly rule: string; readonly facts: Facts }) => string;
 };
 
-/** The sentences of refusals and flags, with instants and amounts written as in the shop. */
+/** The sentences of refusals and flags, with instants, days and amounts written as in the shop. */
 export const useSentences = (): Sentences => {
   const { t, format } = useText();
-  const writing = { instant: (at: number) => `${format.date(at)}, ${format.time(at)}`, money: format.money };
+  const writing = {
+    instant: (at: number) => `${format.date(at)}, ${format.time(at)}`,
+    day: format.day,
+    month: format.month,
+    money: format.money,
+  };
   const sentence = (key: string, facts: Facts, code: string): string =>
     isTextKey(key) ? t(key, valuesOfFacts(facts, writing)) : t('problem.refusedOtherwise', { code });
   return {

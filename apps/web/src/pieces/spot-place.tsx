@@ -1,8 +1,14 @@
 import type { Spot, Visit } from '@holdfast/board';
+import type { Refusal } from '@holdfast/domain';
 import type { ReactElement } from 'react';
+import { Link } from 'wouter';
 
 import { useSentences } from './sentences.js';
+import { useMay } from '../live/session.js';
 import { useBoard, useNow } from '../live/use-board.js';
+import { bayPath } from '../screen-paths.js';
+import { Opener } from './form-sheet.js';
+import { LiftingPointsForm } from './lifting-points-form.js';
 import { useVisitWords } from './visit-words.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
@@ -15,6 +21,22 @@ type SpotPlaceProps = {
   readonly name: string;
   readonly visit: Visit;
   readonly picked: { readonly placing: Placing; readonly moving: Moving };
+};
+
+/** The way out of what stands against it, for those who may: the points are named here, an overdue lift is decided on its bay's page. */
+const WayOut = ({ refusal, visit }: { readonly refusal: Refusal; readonly visit: Visit }): ReactElement | null => {
+  const { t } = useText();
+  const may = useMay();
+  const { plate } = visit.vehicle;
+  if (refusal.code === 'lift.pointsNotNamed') {
+    return (
+      <Opener label={t('points.open')} command="nameLiftingPoints" about={plate}>
+        {(close) => <LiftingPointsForm jobId={visit.job.id} vehicle={visit.vehicle} onClose={close} />}
+      </Opener>
+    );
+  }
+  const leads = refusal.way?.table === 'bay' && may.command('allowOverdueLift');
+  return leads ? <Link href={bayPath(refusal.way.id)}>{t('live.goThere')}</Link> : null;
 };
 
 /** What this spot says to a picked vehicle: one large button with what would follow, or why not. */
@@ -33,7 +55,9 @@ export const SpotPlace = ({ spot, name, visit, picked }: SpotPlaceProps): ReactE
       {verdict.kind === 'cannot' ? (
         <ul className="hf-spot-why">
           {against.map((refusal) => (
-            <li key={`${refusal.code} ${refusal.way?.id ?? ''}`}>{sentences.refusal(refusal)}</li>
+            <li key={`${refusal.code} ${refusal.way?.id ?? ''}`}>
+              {sentences.refusal(refusal)} <WayOut refusal={refusal} visit={visit} />
+            </li>
           ))}
         </ul>
       ) : (

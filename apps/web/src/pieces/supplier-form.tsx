@@ -1,3 +1,4 @@
+import type { Row } from '@holdfast/domain';
 import { useState, type ReactElement } from 'react';
 
 import { newId } from '../live/send.js';
@@ -8,20 +9,35 @@ import { FormSheet } from './form-sheet.js';
 import { said } from './typed.js';
 import { emptyWeek, isWhole, WeekHours } from './week-hours.js';
 
-type SupplierFormProps = { readonly onClose: () => void; readonly onAdded?: (supplierId: string) => void };
+type SupplierFormProps = {
+  /** Left out: a new one. */
+  readonly supplier?: Row<'supplier'>;
+  readonly onClose: () => void;
+  readonly onAdded?: (supplierId: string) => void;
+};
+
+/** What stands in the fields at first. */
+const firstOf = (supplier: SupplierFormProps['supplier']) => ({
+  name: supplier?.name ?? '',
+  phone: supplier?.phone ?? '',
+  mail: supplier?.mail ?? '',
+  cutOff: supplier?.cutOff ?? '',
+  runs: supplier?.runs ?? emptyWeek,
+});
 
 /** A supplier with its order cut-off and the hours in which its vans come. */
-export const SupplierForm = ({ onClose, onAdded }: SupplierFormProps): ReactElement => {
+export const SupplierForm = ({ supplier, onClose, onAdded }: SupplierFormProps): ReactElement => {
   const { t } = useText();
   const sending = useSend();
-  const [name, setName] = useState('');
-  const [phone, setPhone] = useState('');
-  const [mail, setMail] = useState('');
-  const [cutOff, setCutOff] = useState('');
-  const [runs, setRuns] = useState(emptyWeek);
+  const first = firstOf(supplier);
+  const [name, setName] = useState(first.name);
+  const [phone, setPhone] = useState(first.phone);
+  const [mail, setMail] = useState(first.mail);
+  const [cutOff, setCutOff] = useState(first.cutOff);
+  const [runs, setRuns] = useState(first.runs);
   const hasRuns = Object.values(runs).some((day) => day.length > 0);
   const isTime = /^([01]\d|2[0-3]):[0-5]\d$/.test(cutOff);
-  const send = async (): Promise<void> => {
+  const add = async (): Promise<void> => {
     const supplierId = newId();
     const reach = { phone: said(phone), mail: said(mail), cutOff: said(cutOff) };
     const input = { supplierId, name: name.trim(), ...reach, runs: hasRuns ? runs : undefined };
@@ -30,14 +46,20 @@ export const SupplierForm = ({ onClose, onAdded }: SupplierFormProps): ReactElem
       onClose();
     }
   };
+  const change = async ({ id, version }: Row<'supplier'>): Promise<void> => {
+    const reach = { phone: said(phone) ?? null, mail: said(mail) ?? null, cutOff: said(cutOff) ?? null };
+    const input = { supplierId: id, version, name: name.trim(), ...reach, runs: hasRuns ? runs : null };
+    if (await sending.run('changeSupplier', input, { text: 'supplier.changed', values: { name: input.name } }))
+      onClose();
+  };
   return (
     <FormSheet
-      heading={t('supplier.heading')}
-      command="addSupplier"
-      act={t('supplier.act')}
+      heading={supplier ? t('supplier.changeHeading', { name: supplier.name }) : t('supplier.heading')}
+      command={supplier ? 'changeSupplier' : 'addSupplier'}
+      act={t(supplier ? 'supplier.changeAct' : 'supplier.act')}
       sending={sending}
       ready={said(name) !== undefined && (cutOff === '' || isTime) && isWhole(runs)}
-      onSend={() => void send()}
+      onSend={() => void (supplier ? change(supplier) : add())}
       onClose={onClose}
     >
       <Field label={t('supplier.name')} value={name} onChange={setName} isRequired />

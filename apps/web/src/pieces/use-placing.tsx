@@ -5,6 +5,7 @@ import { newId } from '../live/send.js';
 import { useBoard, useNow } from '../live/use-board.js';
 import { useSend, type Sending } from '../live/use-send.js';
 import { useText } from '../text/use-text.js';
+import { liftsVehicles, useLiftReminder, type LiftReminder } from './lift-words.js';
 import { LoadQuestion } from './load-question.js';
 import { judgeSpot, useBy, type LoadSaid, type Moving, type SpotVerdict } from './placing.js';
 
@@ -12,6 +13,8 @@ type Asked = { readonly visit: Visit; readonly spot: Spot; readonly moving: Movi
 
 export type Placing = {
   readonly sending: Sending;
+  /** What decides besides the rated capacity, told once per person and day. */
+  readonly reminder: LiftReminder;
   readonly judge: (visit: Visit, spot: Spot, moving: Moving) => SpotVerdict;
   /** Places it, or asks first whether it is loaded. Does nothing where it cannot stand. */
   readonly place: (visit: Visit, spot: Spot, moving: Moving) => void;
@@ -36,8 +39,10 @@ export const usePlacing = (onPlaced: (spot: Spot | null) => void): Placing => {
   const by = useBy();
   const sending = useSend();
   const nameOf = useSpotName();
+  const reminder = useLiftReminder();
   const [asked, setAsked] = useState<Asked | null>(null);
   const finish = (spot: Spot | null): void => {
+    if (spot !== null && liftsVehicles(spot.spec.equipment)) reminder.wasTold();
     setAsked(null);
     onPlaced(spot);
   };
@@ -52,6 +57,7 @@ export const usePlacing = (onPlaced: (spot: Spot | null) => void): Placing => {
     judgeSpot(board, { visit, spot, said, by, now });
   return {
     sending,
+    reminder,
     judge,
     place: (visit, spot, moving) => {
       const verdict = judge(visit, spot, moving);

@@ -9,9 +9,14 @@ import { Button } from '../ui/button.js';
 /** A week with nothing on any day. */
 export const emptyWeek: HoursOfWeek = { mon: [], tue: [], wed: [], thu: [], fri: [], sat: [], sun: [] };
 
+/** Whether every span of a day has both its ends. */
+export const areWhole = (hours: HoursOfDay): boolean => hours.every(([from, to]) => from !== '' && to !== '');
+
 /** Whether every span of the week has both its ends. */
-export const isWhole = (week: HoursOfWeek): boolean =>
-  weekdays.every((day) => week[day].every(([from, to]) => from !== '' && to !== ''));
+export const isWhole = (week: HoursOfWeek): boolean => weekdays.every((day) => areWhole(week[day]));
+
+/** The hours of one day in words: "07:30–12:00, 13:00–17:00". */
+export const dayWords = (hours: HoursOfDay): string => hours.map(([from, to]) => `${from}–${to}`).join(', ');
 
 // The end of a day is 24:00 on the wire; a time field can only say 00:00.
 const shownEnd = (to: string): string => (to === '24:00' ? '00:00' : to);
@@ -66,7 +71,7 @@ type DayProps = {
 };
 
 /** The spans of one day, and one more. */
-const DayCell = ({ name, hours, first, add, onChange }: DayProps): ReactElement => {
+export const DayHours = ({ name, hours, first, add, onChange }: DayProps): ReactElement => {
   return (
     <div className="hf-day-spans">
       {hours.map((span, at) => (
@@ -124,7 +129,7 @@ export const WeekHours = (props: WeekProps): ReactElement => {
       <tr key={day}>
         <th scope="row">{t(`week.short.${day}`)}</th>
         <td data-label={props.hoursHeading}>
-          <DayCell
+          <DayHours
             name={name}
             hours={hours[day]}
             first={['07:30', '17:00']}
@@ -136,7 +141,7 @@ export const WeekHours = (props: WeekProps): ReactElement => {
         </td>
         {breaks && onBreaks && (
           <td data-label={t('week.breaks')}>
-            <DayCell
+            <DayHours
               name={t('week.breakOn', { day: name })}
               hours={breaks[day]}
               first={['12:00', '12:30']}
@@ -182,7 +187,7 @@ export const useWeekWords = (): ((week: HoursOfWeek) => string) => {
   return (week) => {
     const runs: { from: Weekday; to: Weekday; words: string }[] = [];
     for (const day of weekdays) {
-      const words = week[day].map(([from, to]) => `${from}–${to}`).join(', ');
+      const words = dayWords(week[day]);
       const last = runs.at(-1);
       if (last?.words === words) last.to = day;
       else runs.push({ from: day, to: day, words });

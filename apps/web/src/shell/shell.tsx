@@ -2,6 +2,7 @@ import { useEffect, type ReactElement, type ReactNode } from 'react';
 import { Link } from 'wouter';
 
 import './shell.css';
+import { MyPresence } from '../presence/my-presence.js';
 import { useText } from '../text/use-text.js';
 import { UndoBar } from '../ui/undo-bar.js';
 import { BottomBar } from './bottom-bar.js';
@@ -10,7 +11,7 @@ import { NavLinks } from './nav-links.js';
 import { PersonCorner } from './person-corner.js';
 import { useShell } from './shell-state.js';
 
-/** Header, ways to the screens and the live bar around one screen. */
+/** Header, ways to the screens, one's own presence and the live bar around one screen. */
 export const Shell = ({ children }: { readonly children: ReactNode }): ReactElement => {
   const { t, locale } = useText();
   const { shopName, hearing } = useShell();
@@ -32,6 +33,7 @@ export const Shell = ({ children }: { readonly children: ReactNode }): ReactElem
         <nav className="hf-nav" aria-label={t('shell.screens')}>
           <NavLinks />
         </nav>
+        <MyPresence />
         <PersonCorner />
       </header>
       <HearingBar />

@@ -66,7 +66,7 @@ export const BayForm = ({ bay, spec, onClose }: BayFormProps): ReactElement => {
       />
       <EquipmentFields typed={typed} onChange={change} />
       <LimitFields typed={typed} onChange={change} />
-      <InspectionFields typed={typed} onChange={change} />
+      {bay === null && <InspectionFields typed={typed} onChange={change} />}
       <DateField label={t('shop.validFrom')} hint={t('shop.validFromHint')} value={validFrom} onChange={setValidFrom} />
     </FormSheet>
   );
@@ -74,8 +74,8 @@ export const BayForm = ({ bay, spec, onClose }: BayFormProps): ReactElement => {
 
 type BayTurnProps = { readonly bay: Row<'bay'>; readonly onClose: () => void };
 
-/** A bay goes out of use, also with its vehicle in it, or comes back. */
-export const OutOfUseForm = ({
+/** A bay that is out of use by its own facts comes back; what is taken out of use now is an outage with its own end. */
+export const BackInUseForm = ({
   bay,
   spec,
   onClose,
@@ -84,26 +84,23 @@ export const OutOfUseForm = ({
   const sending = useSend();
   const unit = useUsualUnit();
   const today = useToday();
-  const [words, setWords] = useState('');
-  const goes = !spec.outOfUse;
   const send = async (): Promise<void> => {
-    const facts = factsOf({ ...typedFacts(spec, unit), outOfUse: goes, outOfUseWords: words });
+    const facts = factsOf({ ...typedFacts(spec, unit), outOfUse: false, outOfUseWords: '' });
     if (facts === null) return;
-    const done = { text: goes ? 'shop.done.outOfUse' : 'shop.done.inUse', values: { bay: bay.name } } as const;
+    const done = { text: 'shop.done.inUse', values: { bay: bay.name } } as const;
     if (await sending.run('changeBay', { bayId: bay.id, version: bay.version, validFrom: today, facts }, done))
       onClose();
   };
   return (
     <FormSheet
-      heading={t(goes ? 'shop.bay.outHeading' : 'shop.bay.inHeading', { bay: bay.name })}
+      heading={t('shop.bay.inHeading', { bay: bay.name })}
       command="changeBay"
-      act={t(goes ? 'shop.bay.outOfUse' : 'shop.bay.inUse')}
+      act={t('shop.bay.inUse')}
       sending={sending}
       onSend={() => void send()}
       onClose={onClose}
     >
-      <p>{t(goes ? 'shop.bay.outWords' : 'shop.bay.inWords')}</p>
-      {goes && <Field label={t('shop.bay.why')} value={words} onChange={setWords} />}
+      <p>{t('shop.bay.inWords')}</p>
     </FormSheet>
   );
 };

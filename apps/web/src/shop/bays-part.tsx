@@ -1,52 +1,23 @@
 import { calendarOfBoard, rowsOf } from '@holdfast/board';
 import { type Row, specOn } from '@holdfast/domain';
 import type { ReactElement } from 'react';
+import { Link } from 'wouter';
 
 import { Refusal } from '../live/refusal.js';
 import { useMay } from '../live/session.js';
 import { useBoard, useNow } from '../live/use-board.js';
 import { useSend } from '../live/use-send.js';
 import { Opener } from '../pieces/form-sheet.js';
-import { Entry, Part, SmallList } from '../pieces/part.js';
-import { useText, type Text } from '../text/use-text.js';
+import { liftsVehicles } from '../pieces/lift-words.js';
+import { OutageLines } from '../pieces/outage-lines.js';
+import { Entry, Part } from '../pieces/part.js';
+import { bayPath } from '../screen-paths.js';
+import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
-import { BayForm, EndBayForm, OutOfUseForm } from './bay-form.js';
-
-const lifts: readonly string[] = ['twoPostLift', 'fourPostLift', 'scissorLift', 'jackAndStands'];
-
-/** Whether something there lifts a vehicle: then the words on load per arm and lifting points stand above the bays. */
-const liftsVehicles = (equipment: Row<'baySpec'>['equipment']): boolean =>
-  equipment.some((item) => lifts.includes(item.kind));
-
-const equipmentWords = (spec: Row<'baySpec'>, { t }: Text): string =>
-  spec.equipment
-    .map(({ kind, inUse, grips }) => {
-      const name =
-        grips === null
-          ? t(`word.equipment.${kind}`)
-          : t(`shop.bay.grips.${grips}`, { kind: t(`word.equipment.${kind}`) });
-      return inUse ? name : t('shop.bay.notInUse', { kind: name });
-    })
-    .join(', ');
-
-const factLines = (spec: Row<'baySpec'>, text: Text): string[] => {
-  const { t, format } = text;
-  const limits = [
-    spec.maxLengthMm === null ? null : t('shop.bay.limit.length', { mm: format.number(spec.maxLengthMm) }),
-    spec.maxHeightMm === null ? null : t('shop.bay.limit.height', { mm: format.number(spec.maxHeightMm) }),
-    spec.maxWheelbaseMm === null ? null : t('shop.bay.limit.wheelbase', { mm: format.number(spec.maxWheelbaseMm) }),
-  ].filter((limit) => limit !== null);
-  const { inspectedOn, inspectionOutcome: outcome, inspectionIntervalMonths: months } = spec;
-  return [
-    spec.capacity === null
-      ? null
-      : t('shop.bay.rated', { capacity: format.decimal(spec.capacity), unit: spec.capacityUnit }),
-    limits.length === 0 ? null : t('shop.bay.limits', { limits: limits.join(', ') }),
-    inspectedOn === null
-      ? null
-      : t('shop.bay.inspected', { day: format.day(inspectedOn), outcome: outcome ?? 'passed', months: months ?? 0 }),
-  ].filter((line) => line !== null);
-};
+import { BayForm } from './bay-form.js';
+import { capacityWords, equipmentWords } from './bay-words.js';
+import { asksForCare, liftState } from './lift-state.js';
+import { useLiftWords } from './lift-words.js';
 
 type BayProps = {
   readonly bay: Row<'bay'>;
@@ -94,41 +65,44 @@ const BayEntry = (props: BayProps): ReactElement => {
   const { bay, spec } = props;
   const text = useText();
   const { t } = text;
+  const board = useBoard();
+  const now = useNow(60_000);
+  const lift = liftState(rowsOf(board), spec, calendarOfBoard(board).dateOf(now));
+  const words = useLiftWords()(lift);
+  const capacity = capacityWords(spec, text);
   return (
     <Entry
       id={`bay-${bay.id}`}
       acts={
         <>
-          <Opener label={t('shop.change')} command="changeBay" about={bay.name}>
-            {(close) => <BayForm bay={bay} spec={spec} onClose={close} />}
-          </Opener>
-          <Opener
-            label={t(spec.outOfUse ? 'shop.bay.inUse' : 'shop.bay.outOfUse')}
-            command="changeBay"
-            about={bay.name}
-          >
-            {(close) => <OutOfUseForm bay={bay} spec={spec} onClose={close} />}
-          </Opener>
-          <Opener label={t('shop.bay.end')} command="changeBay" about={bay.name} look="plain">
-            {(close) => <EndBayForm bay={bay} onClose={close} />}
-          </Opener>
           <MoveActs {...props} />
+          <Link
+            className="hf-button hf-button-small hf-look-frame"
+            href={bayPath(bay.id)}
+            aria-label={t('shop.bay.openAbout', { bay: bay.name })}
+          >
+            {t('shop.bay.open')}
+          </Link>
         </>
       }
     >
       <div className="hf-entry-line" data-bay={bay.name}>
         <span className="hf-entry-title">{bay.name}</span>
         <span>{equipmentWords(spec, text)}</span>
+        {capacity !== null && <span className="hf-figures">{capacity}</span>}
         {spec.spots > 1 && <span>{t('shop.bay.spotsCount', { count: spec.spots })}</span>}
         {spec.outOfUse && <strong>{t('shop.bay.isOutOfUse', { words: spec.outOfUseWords ?? '' })}</strong>}
       </div>
-      <SmallList lines={factLines(spec, text)} />
+      {words.length > 0 && (
+        <p className={asksForCare(lift) ? 'hf-small hf-entry-title' : 'hf-small hf-quiet'}>{words.join(' ')}</p>
+      )}
+      <OutageLines board={board} bay={bay} now={now} />
     </Entry>
   );
 };
 
-/** The bays in the order of the building. */
-export const BaysPart = (): ReactElement => {
+/** The bays in the order of the building; each has a page of its own. */
+export const BaysPart = ({ id }: { readonly id: string }): ReactElement => {
   const { t } = useText();
   const board = useBoard();
   const rows = rowsOf(board);
@@ -138,17 +112,15 @@ export const BaysPart = (): ReactElement => {
     .sort((a, b) => a.position - b.position);
   return (
     <Part
+      id={id}
       heading={t('shop.bays')}
       under={t('shop.baysUnder')}
       acts={
-        <Opener label={t('shop.bay.add')} command="addBay" look="ink">
+        <Opener label={t('shop.bay.add')} command="addBay">
           {(close) => <BayForm bay={null} spec={null} onClose={close} />}
         </Opener>
       }
     >
-      {bays.some((bay) => liftsVehicles(specOn(rows, bay.id, today).equipment)) && (
-        <p className="hf-care">{t('shop.bay.liftWords')}</p>
-      )}
       <ol className="hf-entries">
         {bays.map((bay, at) => (
           <BayEntry
@@ -160,6 +132,9 @@ export const BaysPart = (): ReactElement => {
           />
         ))}
       </ol>
+      {bays.some((bay) => liftsVehicles(specOn(rows, bay.id, today).equipment)) && (
+        <p className="hf-small hf-quiet">{t('shop.bay.liftWords')}</p>
+      )}
     </Part>
   );
 };

@@ -1,5 +1,5 @@
 import { calendarOfBoard } from '@holdfast/board';
-import { type HoursOfWeek, type Row, validOn } from '@holdfast/domain';
+import type { HoursOfWeek, Row } from '@holdfast/domain';
 import { addDays } from '@holdfast/shop-calendar';
 import { useState, type ReactElement } from 'react';
 
@@ -11,6 +11,7 @@ import { Entries, Entry, Part } from '../pieces/part.js';
 import { emptyWeek, isWhole, useWeekWords, WeekHours } from '../pieces/week-hours.js';
 import { useText } from '../text/use-text.js';
 import { DateField } from '../ui/fields/date-time-field.js';
+import { fromWhen } from './valid-words.js';
 
 type HoursFormProps = { readonly first: Row<'openingHours'> | undefined; readonly onClose: () => void };
 
@@ -50,15 +51,15 @@ const HoursForm = ({ first, onClose }: HoursFormProps): ReactElement => {
 };
 
 /** When the shop is open: now, from a later day, and how it was. */
-export const HoursPart = (): ReactElement => {
+export const HoursPart = ({ id }: { readonly id: string }): ReactElement => {
   const { t, format } = useText();
   const board = useBoard();
   const weekWords = useWeekWords();
   const today = calendarOfBoard(board).dateOf(useNow());
   const all = [...board.tables.openingHours.values()].sort((a, b) => (a.validFrom < b.validFrom ? 1 : -1));
-  const now = validOn(all, today);
   return (
     <Part
+      id={id}
       heading={t('shop.hours')}
       acts={
         <Opener label={t('shop.hours.set')} command="setOpeningHours">
@@ -68,10 +69,10 @@ export const HoursPart = (): ReactElement => {
     >
       {all.length === 0 && <p className="hf-quiet">{t('shop.hours.none')}</p>}
       <Entries>
-        {all.map((hours) => (
+        {fromWhen(all, today).map(({ row: hours, standing, key }) => (
           <Entry key={hours.id}>
-            <p className={hours.id === now?.id ? 'hf-entry-title' : 'hf-quiet'}>
-              {t(hours.id === now?.id ? 'shop.hours.now' : 'shop.hours.from', { day: format.day(hours.validFrom) })}
+            <p className={standing === 'now' ? 'hf-entry-title' : 'hf-quiet'}>
+              {t(key, { day: format.day(hours.validFrom) })}
             </p>
             <p>{weekWords(hours.week) || t('shop.hours.closed')}</p>
             {weekWords(hours.breaks) !== '' && (

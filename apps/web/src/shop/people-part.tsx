@@ -7,11 +7,13 @@ import { useMay } from '../live/session.js';
 import { useSend } from '../live/use-send.js';
 import { Refusal } from '../live/refusal.js';
 import { Opener } from '../pieces/form-sheet.js';
-import { Entries, Entry, Part } from '../pieces/part.js';
+import { Entries, Entry, Part, SmallList } from '../pieces/part.js';
 import { useWeekWords } from '../pieces/week-hours.js';
 import { useText } from '../text/use-text.js';
 import { Button } from '../ui/button.js';
-import { hoursOfPerson, skillsOf } from './person-facts.js';
+import { ExceptionForm } from './exception-form.js';
+import { useExceptionWords } from './exception-words.js';
+import { comingExceptions, endingSkills, hoursOfPerson, skillsOf } from './person-facts.js';
 import { PersonForm } from './person-form.js';
 
 type PersonProps = { readonly person: Row<'person'>; readonly today: string };
@@ -58,6 +60,8 @@ const PersonEntry = ({ person, today }: PersonProps): ReactElement => {
       day: format.day(row.until),
     });
   });
+  const exceptionWords = useExceptionWords();
+  const coming = comingExceptions(board, person.id, today);
   const homeBay = board.tables.bay.get(person.homeBayId ?? '')?.name;
   const facts = [
     homeBay === undefined ? null : t('shop.person.homeBay', { bay: homeBay }),
@@ -74,6 +78,11 @@ const PersonEntry = ({ person, today }: PersonProps): ReactElement => {
           <Opener label={t('shop.change')} command="changePerson" about={person.name}>
             {(close) => <PersonForm person={person} onClose={close} />}
           </Opener>
+          {person.active && (
+            <Opener label={t('shop.exception.forPerson')} command="setException" about={person.name} look="plain">
+              {(close) => <ExceptionForm personId={person.id} onClose={close} />}
+            </Opener>
+          )}
           <ActiveAct person={person} />
         </>
       }
@@ -83,12 +92,35 @@ const PersonEntry = ({ person, today }: PersonProps): ReactElement => {
         <span>{person.roles.map((role) => t(`word.role.${role}`)).join(', ')}</span>
       </div>
       {facts !== '' && <p className="hf-quiet hf-small">{facts}</p>}
+      <SmallList
+        lines={coming.map((one) => t('shop.exception.on', { day: format.day(one.day), what: exceptionWords(one) }))}
+      />
     </Entry>
   );
 };
 
+/** Certificates that end soon, or have ended: somebody has to be sent, or the work goes to somebody else. */
+const EndingSkills = ({ today }: { readonly today: string }): ReactElement | null => {
+  const { t, format } = useText();
+  const ending = endingSkills(useBoard(), today);
+  if (ending.length === 0) return null;
+  return (
+    <ul className="hf-flags" aria-label={t('shop.person.skillsEnding')}>
+      {ending.map(({ name, skill, until, days }) => {
+        const known = skills.find((one) => one === skill);
+        const values = { name, skill: known === undefined ? skill : t(`word.skill.${known}`), day: format.day(until) };
+        return (
+          <li key={`${name} ${skill}`}>
+            {days < 0 ? t('shop.person.skillEnded', values) : t('shop.person.skillEnds', { ...values, days })}
+          </li>
+        );
+      })}
+    </ul>
+  );
+};
+
 /** Everybody who works here, and who did. */
-export const PeoplePart = (): ReactElement => {
+export const PeoplePart = ({ id }: { readonly id: string }): ReactElement => {
   const { t } = useText();
   const board = useBoard();
   const today = calendarOfBoard(board).dateOf(useNow());
@@ -96,13 +128,15 @@ export const PeoplePart = (): ReactElement => {
   const gone = people.filter((person) => !person.active);
   return (
     <Part
+      id={id}
       heading={t('shop.people')}
       acts={
-        <Opener label={t('shop.person.add')} command="addPerson" look="ink">
+        <Opener label={t('shop.person.add')} command="addPerson">
           {(close) => <PersonForm person={null} onClose={close} />}
         </Opener>
       }
     >
+      <EndingSkills today={today} />
       <Entries>
         {people
           .filter((person) => person.active)

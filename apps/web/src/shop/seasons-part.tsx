@@ -135,7 +135,7 @@ const SeasonsForm = ({ seasons, onClose }: SeasonsFormProps): ReactElement => {
 };
 
 /** The seasons that this shop dates: limits of fixes and follow-ups can name them. */
-export const SeasonsPart = (): ReactElement => {
+export const SeasonsPart = ({ id }: { readonly id: string }): ReactElement => {
   const text = useText();
   const { t } = text;
   const { tables } = useBoard();
@@ -144,6 +144,7 @@ export const SeasonsPart = (): ReactElement => {
     .sort((a, b) => (a.fromDay < b.fromDay ? -1 : 1));
   return (
     <Part
+      id={id}
       heading={t('shop.seasons')}
       under={t('shop.seasonsUnder')}
       acts={

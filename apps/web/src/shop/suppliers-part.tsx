@@ -8,13 +8,14 @@ import { useWeekWords } from '../pieces/week-hours.js';
 import { useText } from '../text/use-text.js';
 
 /** Who parts are ordered from. */
-export const SuppliersPart = (): ReactElement => {
+export const SuppliersPart = ({ id }: { readonly id: string }): ReactElement => {
   const { t } = useText();
   const { tables } = useBoard();
   const weekWords = useWeekWords();
   const suppliers = [...tables.supplier.values()].sort((a, b) => a.name.localeCompare(b.name));
   return (
     <Part
+      id={id}
       heading={t('shop.suppliers')}
       acts={
         <Opener label={t('shop.supplier.add')} command="addSupplier">
@@ -25,7 +26,15 @@ export const SuppliersPart = (): ReactElement => {
       {suppliers.length === 0 && <p className="hf-quiet">{t('shop.supplier.none')}</p>}
       <Entries>
         {suppliers.map((supplier) => (
-          <Entry key={supplier.id} id={`supplier-${supplier.id}`}>
+          <Entry
+            key={supplier.id}
+            id={`supplier-${supplier.id}`}
+            acts={
+              <Opener label={t('shop.change')} command="changeSupplier" about={supplier.name}>
+                {(close) => <SupplierForm supplier={supplier} onClose={close} />}
+              </Opener>
+            }
+          >
             <p>
               <span className="hf-entry-title">{supplier.name}</span>{' '}
               {[supplier.phone, supplier.mail].filter((reach) => reach !== null).join(', ')}

@@ -9,6 +9,8 @@ export type StripSubject = {
   readonly vehicle?: string;
   /** Temporary fixes on it now. */
   readonly fixCount?: number;
+  /** What cannot be used in it, each a phrase. */
+  readonly outages?: readonly string[];
 };
 
 type Words = { readonly t: Translate; readonly format: Formats };
@@ -54,6 +56,7 @@ export const stripSentence = (subject: StripSubject, data: StripData, words: Wor
   const state = stateClause(now, data, words);
   const clauses = [
     subject.vehicle === undefined ? state : `${subject.vehicle}, ${state}`,
+    ...(subject.outages ?? []),
     waitClause(now, words),
     (subject.fixCount ?? 0) > 0 ? words.t('mark.patch', { count: subject.fixCount ?? 0 }) : null,
     forecastClause(data, words),

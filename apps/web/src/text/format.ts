@@ -14,6 +14,10 @@ export type Formats = {
   readonly moment: (at: number, now: number) => string;
   /** A day without a time, `2026-11-25`, which is of no zone: "Wed 25 Nov 2026". Refuses anything else. */
   readonly day: (isoDay: string) => string;
+  /** The month of a day, `2026-11-25`: "Nov 2026". Refuses anything else. */
+  readonly month: (isoDay: string) => string;
+  /** A day as on an axis: "25 Nov". Refuses anything else. */
+  readonly dayShort: (isoDay: string) => string;
   /** Whole minutes: "48 min", "3 h 12", from 100 h on without minutes. */
   readonly duration: (minutes: number) => string;
   readonly number: (value: number) => string;
@@ -61,6 +65,8 @@ const build = (settings: ShopSettings): Formats => {
   const date = new Intl.DateTimeFormat(locale, { ...short, timeZone: zone });
   const long = new Intl.DateTimeFormat(locale, { dateStyle: 'long', timeZone: zone });
   const calendarDay = new Intl.DateTimeFormat(locale, { ...short, year: 'numeric', timeZone: 'UTC' });
+  const monthOf = new Intl.DateTimeFormat(locale, { month: 'short', year: 'numeric', timeZone: 'UTC' });
+  const shortDay = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', timeZone: 'UTC' });
   const number = new Intl.NumberFormat(locale);
   const exact = new Intl.NumberFormat(locale, { maximumFractionDigits: 20 });
   const price = new Intl.NumberFormat(locale, { style: 'currency', currency });
@@ -72,6 +78,8 @@ const build = (settings: ShopSettings): Formats => {
     moment: (at, now) =>
       long.format(at) === long.format(now) ? clock.time(at) : `${date.format(at)}, ${clock.time(at)}`,
     day: (isoDay) => calendarDay.format(asDay(isoDay)),
+    month: (isoDay) => monthOf.format(asDay(isoDay)),
+    dayShort: (isoDay) => shortDay.format(asDay(isoDay)),
     duration: (minutes) => writeDuration(minutes, (value) => number.format(value)),
     number: (value) => number.format(value),
     decimal: (value) => {

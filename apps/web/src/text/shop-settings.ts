@@ -23,3 +23,17 @@ export const useShopSettings = create<ShopSettings>()(() => ({
   currency: 'EUR',
   distanceUnit: 'km',
 }));
+
+type Shop = Pick<ShopSettings, 'locale' | 'zone' | 'currency'> & { readonly units: 'metric' | 'us' };
+
+/** Writes as the shop has set it; nothing is drawn anew where nothing is other than before. */
+export const wearShop = ({ locale, zone, currency, units }: Shop): void => {
+  const distanceUnit = units === 'us' || locale === 'en-GB' ? 'mi' : 'km';
+  const before = useShopSettings.getState();
+  const isSame =
+    before.locale === locale &&
+    before.zone === zone &&
+    before.currency === currency &&
+    before.distanceUnit === distanceUnit;
+  if (!isSame) useShopSettings.setState({ locale, zone, currency, distanceUnit });
+};

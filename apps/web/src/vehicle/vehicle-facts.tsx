@@ -7,6 +7,7 @@ import { Dated, Part } from '../pieces/part.js';
 import { PhotoList } from '../pieces/photo-form.js';
 import { useText } from '../text/use-text.js';
 import { CorrectForm } from './correct-form.js';
+import { MergeVehicleForm } from './merge-vehicle-form.js';
 
 type Props = { readonly view: VehicleView };
 
@@ -77,9 +78,14 @@ export const VehicleFacts = ({ view }: Props): ReactElement => {
       <Part
         heading={t('vehicle.facts')}
         acts={
-          <Opener command="correctVehicle" label={t('vehicle.correct')}>
-            {(close) => <CorrectForm vehicle={vehicle} onClose={close} />}
-          </Opener>
+          <>
+            <Opener command="correctVehicle" label={t('vehicle.correct')}>
+              {(close) => <CorrectForm vehicle={vehicle} onClose={close} />}
+            </Opener>
+            <Opener command="mergeVehicles" label={t('records.mergeVehicle.open')} look="plain" about={vehicle.plate}>
+              {(close) => <MergeVehicleForm view={view} onClose={close} />}
+            </Opener>
+          </>
         }
       >
         <dl className="hf-vehicle-facts">

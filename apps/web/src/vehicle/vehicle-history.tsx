@@ -5,6 +5,8 @@ import { Link } from 'wouter';
 
 import { useBoard, useNow } from '../live/use-board.js';
 import { type Finding, FindingEntry } from '../pieces/finding-entry.js';
+import { StrikeOpener } from '../pieces/strike-form.js';
+import { useMay } from '../live/session.js';
 import { Opener } from '../pieces/form-sheet.js';
 import { OdometerForm } from '../pieces/odometer-form.js';
 import { Entries, Entry, Part } from '../pieces/part.js';
@@ -169,7 +171,18 @@ export const VehicleWork = ({ view }: Props): ReactElement | null => {
 export const VehicleReadings = ({ view, jobId }: Props & { readonly jobId: string | null }): ReactElement => {
   const { t, format } = useText();
   const { distanceUnit } = useShopSettings();
+  const may = useMay();
   const last = view.odometerReadings.find((reading) => reading.value !== null);
+  const strikes = {
+    key: 'strike',
+    heading: t('vehicle.readingWrong'),
+    cell: ({ id, version, effectiveAt }: VehicleView['odometerReadings'][number]) => (
+      <StrikeOpener
+        entry={{ table: 'odometerReading', id, version }}
+        about={format.dateLong(Date.parse(effectiveAt))}
+      />
+    ),
+  };
   return (
     <Part
       heading={t('vehicle.readings')}
@@ -213,6 +226,7 @@ export const VehicleReadings = ({ view, jobId }: Props & { readonly jobId: strin
             cell: (reading) =>
               [t(`word.reading.${reading.source}`), ...(reading.doubtful ? [t('vehicle.doubtful')] : [])].join(', '),
           },
+          ...(may.command('strikeEntry') ? [strikes] : []),
         ]}
       />
     </Part>

@@ -7,11 +7,13 @@ import { Link, useParams } from 'wouter';
 import './vehicle.css';
 import { useRead } from '../live/reads.js';
 import { SignedIn } from '../live/signed-in.js';
+import { nameWords } from '../pieces/customer-name.js';
 import { ReadState } from '../pieces/read-state.js';
 import { VehicleHead } from '../pieces/vehicle-head.js';
-import { jobPath } from '../screen-paths.js';
+import { jobPath, vehiclePath } from '../screen-paths.js';
 import { ScreenHead } from '../shell/screen-head.js';
 import { useText } from '../text/use-text.js';
+import { Notice } from '../ui/notice.js';
 import { VehicleCustomer } from './vehicle-customer.js';
 import { VehicleFacts } from './vehicle-facts.js';
 import { VehicleFindings, VehicleJobs, VehicleReadings, VehicleWork } from './vehicle-history.js';
@@ -26,11 +28,23 @@ const Vehicle = (): ReactElement => {
   const here = view.jobs.find((job) => job.endedAt === null && job.arrivedAt !== null);
   const expected = view.jobs.filter((job) => job.endedAt === null && job.arrivedAt === null);
   const jobId = here?.id ?? null;
+  const { mergedIntoId } = view.vehicle;
   return (
     <article className="hf-read">
+      {mergedIntoId !== null && (
+        <Notice
+          kind="note"
+          lines={[
+            {
+              sentence: t('records.mergedInto'),
+              way: { to: vehiclePath(mergedIntoId), label: t('records.toOther') },
+            },
+          ]}
+        />
+      )}
       <ScreenHead
         heading={t('vehicle.heading', { plate: view.vehicle.plate })}
-        under={view.customer?.name ?? t('vehicle.nobody')}
+        under={view.customer === null ? t('vehicle.nobody') : nameWords(view.customer.name, t)}
         acts={
           <>
             {expected.map((job) => (

@@ -4,7 +4,7 @@
  *
  * The rules are not said a second time: a board gives a bag of rows, and the domain's own questions are asked of it.
  */
-import { type Row, Rows } from '@holdfast/domain';
+import { hoursOfShop, type Row, Rows, zoneAt } from '@holdfast/domain';
 import { type Calendar, calendarOf } from '@holdfast/shop-calendar';
 import { type Board, type BoardTables } from '../board.js';
 import { boardTables } from '../visible.js';
@@ -30,19 +30,24 @@ export function shopOf(board: Board): Row<'shop'> {
   return shop;
 }
 
-const calendars = new WeakMap<object, Calendar>();
+/** The zone that the shop's clock follows at an instant (epoch ms), which is what times are written in then. */
+export function zoneOfBoard(board: Board, instant: number): string {
+  return zoneAt(rowsOf(board), instant);
+}
 
-/** The shop's calendar; the same one as long as the hours on the board are the same. */
+interface Kept {
+  readonly from: readonly object[];
+  readonly calendar: Calendar;
+}
+const calendars = new WeakMap<object, Kept>();
+
+/** The shop's calendar; the same one as long as zone, hours and other hours on the board are the same. */
 export function calendarOfBoard(board: Board): Calendar {
-  const hours = board.tables.openingHours;
-  let calendar = calendars.get(hours);
-  if (!calendar) {
-    calendar = calendarOf({
-      zone: shopOf(board).zone,
-      hours: [...hours.values()].map(({ validFrom, week, breaks }) => ({ validFrom, week, breaks })),
-      exceptions: [],
-    });
-    calendars.set(hours, calendar);
-  }
+  const { openingHours, hoursException, shopZone, shop } = board.tables;
+  const from = [hoursException, shopZone, shop];
+  const known = calendars.get(openingHours);
+  if (known?.from.every((one, at) => one === from[at])) return known.calendar;
+  const calendar = calendarOf(hoursOfShop(rowsOf(board)));
+  calendars.set(openingHours, { from, calendar });
   return calendar;
 }

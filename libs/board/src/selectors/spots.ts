@@ -1,7 +1,7 @@
 /** Bays in the order of the building, their spots, and what became of each spot's opening time. */
 import { type JobLine, partition, type SpotAccount, usualGraceMs } from '@holdfast/bay-time';
-import { type Row, settingOn, specOn } from '@holdfast/domain';
-import type { Interval } from '@holdfast/shop-calendar';
+import { outOfUseByOutage, type Row, settingOn, specOn } from '@holdfast/domain';
+import { type Interval, intersect } from '@holdfast/shop-calendar';
 import type { Board } from '../board.js';
 import { calendarOfBoard, rowsOf } from './rows-of.js';
 
@@ -85,7 +85,9 @@ export function accountOfSpot(board: Board, bayId: string, spot: number, window:
   return partition({
     window,
     open: calendar.openIntervals(from, window.to),
-    outOfUse: spec.outOfUse ? [{ from: calendar.dayBounds(spec.validFrom).from, to: window.to }] : [],
+    outOfUse: spec.outOfUse
+      ? [{ from: calendar.dayBounds(spec.validFrom).from, to: window.to }]
+      : intersect(outOfUseByOutage(rows.list('outage'), spec), [window]),
     stays,
     clocks: jobs.flatMap((job) => accountClocks(board, job.id)),
     holds: jobs.flatMap((job) => accountHolds(board, job.id)),

@@ -5,13 +5,17 @@ import { visitEndsAndBeginnings } from './booking.js';
 import { causeCommands } from './causes.js';
 import { customerCommands } from './customer.js';
 import { holdCommands } from './hold.js';
+import { importCommands } from './import.js';
 import { jobCommands } from './job.js';
+import { liftCommands } from './lifts.js';
 import { outstandingCommands } from './outstanding.js';
 import { partsCommands } from './parts.js';
 import { placeCommands } from './place.js';
+import { settingCommands } from './settings.js';
 import { shopCommands } from './shop.js';
 import { type CommandSpec, instantFields, type Wire } from './spec.js';
 import { subletCommands } from './sublet.js';
+import { timeCommands } from './time.js';
 import { wheelCommands } from './wheels.js';
 import { workCommands } from './work.js';
 
@@ -29,6 +33,10 @@ export const commands: { readonly [N in CommandName]: CommandSpec<N> } = {
   ...outstandingCommands,
   ...anyCommands,
   ...shopCommands,
+  ...settingCommands,
+  ...liftCommands,
+  ...timeCommands,
+  ...importCommands,
 };
 export const commandNames = Object.keys(commands) as CommandName[];
 

@@ -19,6 +19,10 @@ export const monthDay = z
   .string()
   .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/)
   .meta({ description: 'MM-DD' });
+export const month = z
+  .string()
+  .regex(/^\d{4}-(0[1-9]|1[0-2])$/)
+  .meta({ description: 'Month in the zone of the shop, YYYY-MM' });
 export const money = z
   .string()
   .regex(/^\d{1,9}(\.\d{1,4})?$/)
@@ -36,7 +40,7 @@ export const kilograms = z.int().min(1).max(100_000);
 export const distance = z.int().min(0).max(9_999_999);
 export const password = z.string().min(1).max(256);
 
-const hoursOfDay = z.array(z.tuple([clockTime, clockTime])).max(6);
+export const hoursOfDay = z.array(z.tuple([clockTime, clockTime])).max(6);
 export const week = z.strictObject({
   mon: hoursOfDay,
   tue: hoursOfDay,

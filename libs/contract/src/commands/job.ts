@@ -24,6 +24,14 @@ const odometer = z.strictObject({
 });
 
 export const jobCommands = {
+  changeOwner: {
+    schema: z.strictObject({ ...turn, vehicleId: uuid, customerId: uuid, words: words.optional() }),
+    class: 'turn',
+    row: { table: 'vehicle', field: 'vehicleId' },
+    offline: false,
+    screens: ['vehicle'],
+    summary: 'The vehicle has another owner from now on; its history stays.',
+  } satisfies CommandSpec<'changeOwner'>,
   addVehicle: {
     schema: z.strictObject({
       vehicleId: uuid.optional(),

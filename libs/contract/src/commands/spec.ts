@@ -19,12 +19,24 @@ export type ScreenName =
   | 'parts-desk'
   | 'outstanding'
   | 'hand-back'
+  | 'bay-time'
   | 'shop'
+  | 'existing-data'
   | 'set-up';
 
 /** Fields that are instants: ISO on the wire, epoch milliseconds in the domain. */
 export type InstantField = (typeof instantFields)[number];
-export const instantFields = ['at', 'promisedAt', 'endsAt', 'expectedAt', 'slotAt', 'dueBackAt', 'nextTryAt'] as const;
+export const instantFields = [
+  'at',
+  'promisedAt',
+  'endsAt',
+  'expectedAt',
+  'slotAt',
+  'dueBackAt',
+  'nextTryAt',
+  'fromAt',
+  'toAt',
+] as const;
 
 /** The wire form of an input of the domain. */
 export type Wire<I> = {

@@ -123,6 +123,7 @@ export const workCommands = {
       personId: uuid.optional(),
       bench: z.boolean().optional(),
       alreadyStarted: z.boolean().optional(),
+      makesSafe: z.boolean().optional(),
     }),
     class: 'claim',
     row: null,

@@ -15,6 +15,8 @@ import { refusalsAnyEnGb } from './en-gb/refusals-any.js';
 import { refusalsPlaceEnGb } from './en-gb/refusals-place.js';
 import { refusalsWorkEnGb } from './en-gb/refusals-work.js';
 import { refusalsShopEnGb } from './en-gb/refusals-shop.js';
+import { refusalsLiftEnGb } from './en-gb/refusals-lift.js';
+import { refusalsTimeEnGb } from './en-gb/refusals-time.js';
 import { styleTexts as styleTextsEnGb } from './en-gb/style.js';
 import { live as liveEnGb } from './en-gb/live.js';
 import { entranceEnGb } from './en-gb/entrance.js';
@@ -32,12 +34,20 @@ import { handBackEnGb } from './en-gb/hand-back.js';
 import { deskEnGb } from './en-gb/desk.js';
 import { readyEnGb } from './en-gb/ready.js';
 import { vehicleEnGb } from './en-gb/vehicle.js';
+import { recordsEnGb } from './en-gb/records.js';
+import { shopMoreEnGb } from './en-gb/shop-more.js';
+import { bayOutagesEnGb } from './en-gb/bay-outages.js';
+import { presenceEnGb } from './en-gb/presence.js';
 import { deskPiecesEnGb } from './en-gb/desk-pieces.js';
 import { waitingEnGb } from './en-gb/waiting.js';
 import { partsDeskEnGb } from './en-gb/parts-desk.js';
 import { outstandingEnGb } from './en-gb/outstanding.js';
 import { bayTimeEnGb } from './en-gb/bay-time.js';
 import { shopEnGb } from './en-gb/shop.js';
+import { timesEnGb } from './en-gb/times.js';
+import { importEnGb } from './en-gb/import.js';
+import { recordEnGb } from './en-gb/record.js';
+import { csvEnGb } from './en-gb/csv.js';
 import { wallEnGb } from './en-gb/wall.js';
 import { cautionsEnUs } from './en-us/cautions.js';
 import { problemsEnUs } from './en-us/problems.js';
@@ -50,6 +60,8 @@ import { refusalsAnyEnUs } from './en-us/refusals-any.js';
 import { refusalsPlaceEnUs } from './en-us/refusals-place.js';
 import { refusalsWorkEnUs } from './en-us/refusals-work.js';
 import { refusalsShopEnUs } from './en-us/refusals-shop.js';
+import { refusalsLiftEnUs } from './en-us/refusals-lift.js';
+import { refusalsTimeEnUs } from './en-us/refusals-time.js';
 import { styleTexts as styleTextsEnUs } from './en-us/style.js';
 import { live as liveEnUs } from './en-us/live.js';
 import { entranceEnUs } from './en-us/entrance.js';
@@ -67,12 +79,20 @@ import { handBackEnUs } from './en-us/hand-back.js';
 import { deskEnUs } from './en-us/desk.js';
 import { readyEnUs } from './en-us/ready.js';
 import { vehicleEnUs } from './en-us/vehicle.js';
+import { recordsEnUs } from './en-us/records.js';
+import { shopMoreEnUs } from './en-us/shop-more.js';
+import { bayOutagesEnUs } from './en-us/bay-outages.js';
+import { presenceEnUs } from './en-us/presence.js';
 import { deskPiecesEnUs } from './en-us/desk-pieces.js';
 import { waitingEnUs } from './en-us/waiting.js';
 import { partsDeskEnUs } from './en-us/parts-desk.js';
 import { outstandingEnUs } from './en-us/outstanding.js';
 import { bayTimeEnUs } from './en-us/bay-time.js';
 import { shopEnUs } from './en-us/shop.js';
+import { timesEnUs } from './en-us/times.js';
+import { importEnUs } from './en-us/import.js';
+import { recordEnUs } from './en-us/record.js';
+import { csvEnUs } from './en-us/csv.js';
 import { wallEnUs } from './en-us/wall.js';
 
 export const locales = ['en-GB', 'en-US'] as const;
@@ -91,6 +111,8 @@ const enGb = {
   ...refusalsPlaceEnGb,
   ...refusalsWorkEnGb,
   ...refusalsShopEnGb,
+  ...refusalsLiftEnGb,
+  ...refusalsTimeEnGb,
   ...styleTextsEnGb,
   ...entranceEnGb,
   ...floorEnGb,
@@ -107,12 +129,20 @@ const enGb = {
   ...deskEnGb,
   ...readyEnGb,
   ...vehicleEnGb,
+  ...recordsEnGb,
+  ...shopMoreEnGb,
+  ...bayOutagesEnGb,
+  ...presenceEnGb,
   ...deskPiecesEnGb,
   ...waitingEnGb,
   ...partsDeskEnGb,
   ...outstandingEnGb,
   ...bayTimeEnGb,
   ...shopEnGb,
+  ...timesEnGb,
+  ...importEnGb,
+  ...recordEnGb,
+  ...csvEnGb,
   ...wallEnGb,
 };
 
@@ -131,6 +161,8 @@ const enUs: Readonly<Record<TextKey, string>> = {
   ...refusalsPlaceEnUs,
   ...refusalsWorkEnUs,
   ...refusalsShopEnUs,
+  ...refusalsLiftEnUs,
+  ...refusalsTimeEnUs,
   ...styleTextsEnUs,
   ...entranceEnUs,
   ...floorEnUs,
@@ -147,12 +179,20 @@ const enUs: Readonly<Record<TextKey, string>> = {
   ...deskEnUs,
   ...readyEnUs,
   ...vehicleEnUs,
+  ...recordsEnUs,
+  ...shopMoreEnUs,
+  ...bayOutagesEnUs,
+  ...presenceEnUs,
   ...deskPiecesEnUs,
   ...waitingEnUs,
   ...partsDeskEnUs,
   ...outstandingEnUs,
   ...bayTimeEnUs,
   ...shopEnUs,
+  ...timesEnUs,
+  ...importEnUs,
+  ...recordEnUs,
+  ...csvEnUs,
   ...wallEnUs,
 };
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { format } from './paging.js';
 import { isoInstant } from './rows.js';
 
 const dayMs = 86_400_000;
@@ -13,7 +14,7 @@ const daysIn = ({ from, to }: { readonly from: string; readonly to: string }): n
 
 /** `GET /api/bay-time`: working days of the shop, both included. */
 export const bayTimeQuery = z
-  .strictObject({ from: day, to: day, segments: z.enum(['true', 'false']).default('false') })
+  .strictObject({ from: day, to: day, segments: z.enum(['true', 'false']).default('false'), format })
   .refine((query) => daysIn(query) >= 1, { path: ['to'], message: 'The last day lies before the first.' })
   .refine((query) => daysIn(query) <= longestDays, { path: ['to'], message: 'At most 400 days at once.' })
   .refine((query) => query.segments === 'false' || daysIn(query) <= longestWithSegmentsDays, {

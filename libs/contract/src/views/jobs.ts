@@ -1,7 +1,7 @@
 import { holdReasons, jobEnds, jobKinds, leavesBy } from '@holdfast/domain';
 import { z } from 'zod';
 import { logEntry } from './change-log.js';
-import { customerName, limit, numberCursor, pageOf, vehicleName } from './paging.js';
+import { customerName, format, limit, numberCursor, pageOf, vehicleName } from './paging.js';
 import { isoInstant, rowSchema, rowShape } from './rows.js';
 
 /** `GET /api/jobs`: visits, newest number first. `open` are on the premises, `expected` are booked and not here yet. */
@@ -9,6 +9,7 @@ export const jobsQuery = z.strictObject({
   state: z.enum(['open', 'expected', 'ended']).default('open'),
   limit,
   after: numberCursor,
+  format,
 });
 export type JobsQuery = z.infer<typeof jobsQuery>;
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { fixWithChecks } from './jobs.js';
-import { cursor, customerName, limit, vehicleName } from './paging.js';
+import { cursor, customerName, format, limit, vehicleName } from './paging.js';
 import { rowSchema } from './rows.js';
 
 /** `GET /api/outstanding`: temporary fixes that have not ended and follow-ups that are open, of the shop or of a vehicle. */
@@ -8,6 +8,7 @@ export const outstandingQuery = z.strictObject({
   vehicle: z.uuid().optional(),
   limit,
   after: cursor('(?:\\d{4}-\\d\\d-\\d\\d|none)'),
+  format,
 });
 export type OutstandingQuery = z.infer<typeof outstandingQuery>;
 

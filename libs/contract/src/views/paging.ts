@@ -45,5 +45,8 @@ export function pageOf<S extends z.ZodType>(item: S) {
   return z.strictObject({ items: z.array(item), next: z.string().nullable() });
 }
 
+/** `csv`: all rows of the list as a file, safe for spreadsheets, in the words of the shop; `limit` and `after` then count not. */
+export const format = z.enum(['json', 'csv']).optional();
+
 export const vehicleName = z.strictObject({ id: z.uuid(), plate: z.string(), description: z.string() });
 export const customerName = z.strictObject({ id: z.uuid(), name: z.string() }).nullable();

@@ -1,6 +1,6 @@
 import { partStates } from '@holdfast/domain';
 import { z } from 'zod';
-import { instantCursor, limit, pageOf } from './paging.js';
+import { format, instantCursor, limit, pageOf } from './paging.js';
 import { isoInstant, rowSchema, rowShape } from './rows.js';
 
 /** `GET /api/part-lines`: first recorded first. `open` is what is neither fitted nor cancelled. */
@@ -8,6 +8,7 @@ export const partLinesQuery = z.strictObject({
   state: z.enum(['open', 'all', ...partStates]).default('open'),
   limit,
   after: instantCursor,
+  format,
 });
 export type PartLinesQuery = z.infer<typeof partLinesQuery>;
 
@@ -28,7 +29,7 @@ export const partLinesPage = pageOf(partLineItem);
 export type PartLinesPage = z.infer<typeof partLinesPage>;
 
 /** `GET /api/orders`: newest first. */
-export const ordersQuery = z.strictObject({ limit, after: instantCursor });
+export const ordersQuery = z.strictObject({ limit, after: instantCursor, format });
 export type OrdersQuery = z.infer<typeof ordersQuery>;
 
 export const ordersPage = pageOf(

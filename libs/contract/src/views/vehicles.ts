@@ -1,10 +1,11 @@
+import { drives, vehicleKinds } from '@holdfast/domain';
 import { z } from 'zod';
 import { fixWithChecks, jobItem } from './jobs.js';
-import { cursor, customerName, limit, pageOf } from './paging.js';
+import { cursor, customerName, format, limit, pageOf } from './paging.js';
 import { isoInstant, rowSchema } from './rows.js';
 
 /** `GET /api/vehicles`: in the order of their folded plates. */
-export const vehiclesQuery = z.strictObject({ limit, after: cursor('[^\\u0000-\\u001f\\u007f]{1,200}') });
+export const vehiclesQuery = z.strictObject({ limit, after: cursor('[^\\u0000-\\u001f\\u007f]{1,200}'), format });
 export type VehiclesQuery = z.infer<typeof vehiclesQuery>;
 
 export const vehiclesPage = pageOf(
@@ -13,7 +14,13 @@ export const vehiclesPage = pageOf(
     plate: z.string(),
     description: z.string(),
     vin: z.string().nullable(),
+    kind: z.enum(vehicleKinds),
+    drive: z.enum(drives),
+    curbKg: z.int().nullable(),
+    grossKg: z.int().nullable(),
     customer: customerName,
+    /** Of the first contact of the customer that has one. */
+    phone: z.string().nullable(),
     /** The visit it is here for. */
     openJobId: z.uuid().nullable(),
     /** Temporary fixes that have not ended, and follow-ups that are open. */

@@ -20,6 +20,18 @@ export const anyRefusals = [
   'card.lineEnded',
   /** By now the vehicle or the spot is known to have been elsewhere at that time. Facts: none. */
   'card.overtaken',
+  /** A record is not merged with itself. Facts: none. */
+  'merge.withItself',
+  /** Both have a visit on the premises. Facts: number, otherNumber. */
+  'merge.bothHere',
+  /** At some time both were in a place at once. Facts: none. */
+  'merge.placesOverlap',
+  /** A visit of this customer, or of a vehicle of theirs, is on the premises. Facts: number. */
+  'erase.visitHere',
   /** Somebody has looked at it already. Facts: flagId. */
   'flag.clearedAlready',
+  /** Another row names the entry that is to be struck. Facts: table (of the entry), by (of the row that names it). */
+  'entry.named',
+  /** A vehicle is somewhere: its stay is corrected, not struck. Facts: none. */
+  'entry.placeStays',
 ] as const;

@@ -17,6 +17,7 @@ import { type Visit, visitOf } from '../questions/visit.js';
 import type { Row } from '../tables/tables.js';
 import { applyEdits, clocksOfPerson, placesOfVehicle, usesOfSpot, usesOfVehicle } from '../timeline/lanes.js';
 import { clashes, clear, type Interval, overlap, replace, type Span } from '../timeline/timeline.js';
+import { presentOnClock } from '../time/presence.js';
 import { noteClocksOf } from '../work/line-of-visit.js';
 
 export const settleCard: CommandRule<'settleCard'> = {
@@ -173,6 +174,7 @@ function takeClock(rows: Rows, report: Row<'report'>, at: Circumstances): Create
   applyEdits(rows, at, 'clock', replace(lane, span), brought);
   const startedAt = line.startedAt === null ? span.fromAt : Math.min(line.startedAt, span.fromAt);
   rows.change('workLine', line.id, { progress: 'started', startedAt });
+  if (rows.get('clock', id).toAt === null) presentOnClock(rows, at, personId, span.fromAt);
   for (const lineId of new Set([line.id, ...clashing.map((clock) => clock.lineId)])) noteClocksOf(rows, lineId);
   return { clock: id };
 }

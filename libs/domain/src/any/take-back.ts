@@ -10,14 +10,17 @@ import type { Edit, Rows } from '../kernel/rows.js';
 import type { CommandName } from '../inputs.js';
 import { type Row, type TableName, tableNames, tables } from '../tables/tables.js';
 import { laneOf, type LaneTable, laneTables } from '../timeline/lanes.js';
-import { overlap } from '../timeline/timeline.js';
+import { overlap, type Span } from '../timeline/timeline.js';
+import { againstClosedMonth } from '../time/months.js';
 
 const minutesToTakeBack = 10;
 
 /** A hand-back has its own undo, people and the shop are changed back by hand. */
 const withOwnWayBack: readonly CommandName[] = [
   ...(['takeBack', 'handBack', 'releaseUnfinished', 'undoHandBack'] as const),
-  ...(['addPerson', 'changePerson', 'setUpShop'] as const),
+  ...(['addPerson', 'changePerson', 'setUpShop', 'acceptImport'] as const),
+  ...(['erasePersonalData'] as const),
+  ...(['closeMonth', 'reopenMonth'] as const),
 ];
 
 export const takeBack: CommandRule<'takeBack'> = {
@@ -27,7 +30,7 @@ export const takeBack: CommandRule<'takeBack'> = {
     if (change?.seq !== seq) return refuse('row.notFound', { table: 'change', id: String(seq) });
     // A number that was given out stays given out: a job number may be missing, never twice there.
     const edits = change.edits.filter((edit) => edit.table !== 'counter');
-    const refused = mayNotTakeBack(change, at) ?? builtOn(rows, change, edits);
+    const refused = mayNotTakeBack(change, at) ?? builtOn(rows, change, edits) ?? inClosedMonth(rows, at, edits);
     if (refused) return refused;
     for (const edit of edits) restore(rows, edit);
     return clashing(rows, edits) ?? { facts: { seq, command: change.command } };
@@ -61,6 +64,16 @@ function builtOn(rows: Rows, change: TakenBack, edits: readonly Edit[]): Refused
     }
   }
   return null;
+}
+
+/** A month that was closed since: its times stand, however they came about. */
+function inClosedMonth(rows: Rows, at: Circumstances, edits: readonly Edit[]): Refused | null {
+  const spans = edits
+    .filter(({ table }) => table === 'hold' || isLaneTable(table))
+    .flatMap(({ before, after }) => [before, after])
+    .filter((row) => row !== null && !row.void)
+    .map((row) => row as unknown as Span);
+  return againstClosedMonth(rows, at, spans);
 }
 
 /** A visit that has ended since: its sheet tells of what the change wrote. */

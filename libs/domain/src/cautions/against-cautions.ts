@@ -3,28 +3,27 @@ import type { Circumstances } from '../kernel/decision.js';
 import { flag } from '../kernel/flags.js';
 import type { Refusal } from '../kernel/refusal.js';
 import type { Rows } from '../kernel/rows.js';
-import { hasSkill, isLead, todayOf } from '../questions/people-and-shop.js';
-import { openCautions } from '../questions/place-and-work.js';
+import { hasSkill, todayOf } from '../questions/people-and-shop.js';
+import { openCautions, pointsNamed } from '../questions/place-and-work.js';
 import type { Row } from '../tables/tables.js';
 import { type Act, type Verdict, verdictOf } from './caution-table.js';
 
 /** Whose act it is, where the table asks: the sender, unless somebody else is named (whose clock it is). */
 export interface Actor {
   readonly personId: string | null;
-  readonly isLead: boolean;
 }
 
-const senderOf = ({ by }: Circumstances): Actor => ({ personId: by.personId, isLead: isLead(by) });
+const senderOf = ({ by }: Circumstances): Actor => ({ personId: by.personId });
 
-function passes(rows: Rows, at: Circumstances, verdict: Verdict, actor: Actor): boolean {
+function passes(rows: Rows, at: Circumstances, caution: Row<'caution'>, verdict: Verdict, actor: Actor): boolean {
   switch (verdict) {
     case 'allow':
     case 'flag':
       return true;
     case 'refuse':
       return false;
-    case 'lead':
-      return actor.isLead;
+    case 'points':
+      return pointsNamed(rows, caution);
     default:
       return actor.personId !== null && hasSkill(rows, actor.personId, verdict.skill, todayOf(at));
   }
@@ -38,7 +37,7 @@ export function forbidding(
   act: Act,
   actor: Actor = senderOf(at),
 ): Row<'caution'>[] {
-  return openCautions(rows, vehicleId).filter((one) => !passes(rows, at, verdictOf(one.code, act), actor));
+  return openCautions(rows, vehicleId).filter((one) => !passes(rows, at, one, verdictOf(one.code, act), actor));
 }
 
 /** The open cautions that refuse the act to everybody, whoever asks and whenever: what a list of reasons can show. */
@@ -49,7 +48,7 @@ export function forbiddingAll(rows: Rows, vehicleId: string, act: Act): Row<'cau
 /** Every reason against an act that is intended, each with the caution as the way out. */
 export function againstAct(rows: Rows, at: Circumstances, vehicleId: string, act: Act, actor?: Actor): Refusal[] {
   return forbidding(rows, at, vehicleId, act, actor).map(({ id, code }) => ({
-    code: 'caution.forbids' as const,
+    code: verdictOf(code, act) === 'points' ? ('lift.pointsNotNamed' as const) : ('caution.forbids' as const),
     facts: { cautionId: id, code, act },
     way: { table: 'caution', id },
   }));

@@ -14,11 +14,11 @@ import { startWork } from '../work/start-work.js';
 import { type Act, acts, forbidsKey, type Verdict, verdictOf } from './caution-table.js';
 
 /**
- * Written a second time by hand, in the order of `acts`: `.` allowed, `r` refused, `f` flagged, `l` owner or manager
- * alone, `s` with the skill alone.
+ * Written a second time by hand, in the order of `acts`: `.` allowed, `r` refused, `f` flagged, `p` not before
+ * the points are named, `s` with the skill alone.
  */
 const expected: Readonly<Record<CautionCode, string>> = {
-  liftingPoint: '......l....',
+  liftingPoint: '......p....',
   electricDrive: '...........',
   gasTank: '.......f...',
   highVoltageLive: 'srr.r....r.',
@@ -39,7 +39,7 @@ const expected: Readonly<Record<CautionCode, string>> = {
 
 const letterOf = (verdict: Verdict): string => {
   if (typeof verdict !== 'string') return 's';
-  return { allow: '.', flag: 'f', refuse: 'r', lead: 'l' }[verdict];
+  return { allow: '.', flag: 'f', refuse: 'r', points: 'p' }[verdict];
 };
 
 const flat = [{ kind: 'flat', inUse: true, grips: null }] as const;
@@ -101,15 +101,11 @@ describe('the table of cautions', () => {
         const tried = tries[act](code, by);
         const refused = named(tried, act === 'hotWorkBeside' ? 'hot' : 'x').length > 0;
         const flagged = tried.rows.list('flag', (one) => one.facts['cautionId'] === 'x').length > 0;
-        const isLead = by === 'owner' || by === 'manager';
         // Where one act is done together with another one (a move into a pit bay is a move), that one is forbidden too.
         const besides = act === 'placeOverPit' || act === 'liftByPoints' ? verdictOf(code, 'moveTowed') : 'allow';
         const verdict = verdictOf(code, act);
         const wanted =
-          besides === 'refuse' ||
-          verdict === 'refuse' ||
-          (verdict === 'lead' && !isLead) ||
-          typeof verdict !== 'string';
+          besides === 'refuse' || verdict === 'refuse' || verdict === 'points' || typeof verdict !== 'string';
         expect([by, refused, flagged]).toEqual([by, wanted, verdict === 'flag' && !wanted]);
       }
     });

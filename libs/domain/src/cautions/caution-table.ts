@@ -27,10 +27,10 @@ export const acts = [
 export type Act = (typeof acts)[number];
 
 /**
- * `refuse`: not while it stands. `flag`: done, and marked. `lead`: by owner or manager alone. A skill: only by a person
- * who has it today, with no override.
+ * `refuse`: not while it stands. `flag`: done, and marked. `points`: not before owner or manager named the points that are
+ * used on this visit, by nobody. A skill: only by a person who has it today, with no override.
  */
-export type Verdict = 'allow' | 'flag' | 'refuse' | 'lead' | { readonly skill: (typeof skills)[number] };
+export type Verdict = 'allow' | 'flag' | 'refuse' | 'points' | { readonly skill: (typeof skills)[number] };
 
 /** Who may end a caution: whoever opened it, the second person named with it, owner or manager, a line that mended it. */
 export type Ender = 'opener' | 'second' | 'lead' | 'leadWithWords' | 'mendingLine';
@@ -59,7 +59,7 @@ const anyMove = {
 
 /** The table. What a row does not name is allowed. */
 export const cautionTable: Readonly<Record<CautionCode, CautionRow>> = {
-  liftingPoint: { lasts: 'standing', acts: { liftByPoints: 'lead' } },
+  liftingPoint: { lasts: 'standing', acts: { liftByPoints: 'points' } },
   electricDrive: { lasts: 'standing', acts: {} },
   gasTank: { lasts: 'standing', acts: { placeOverPit: 'flag' } },
   highVoltageLive: { lasts: 'working', acts: { ...underPower, startWork: { skill: 'highVoltage' } } },

@@ -20,7 +20,14 @@ export function addCustomerRow(
   { customerId, name, fleet }: CustomerFacts,
 ): Row<'customer'> {
   const id = customerId ?? at.newId();
-  return rows.add('customer', { id, name, nameKey: foldKey(name), fleet: fleet ?? null, erasedAt: null });
+  return rows.add('customer', {
+    id,
+    name,
+    nameKey: foldKey(name),
+    fleet: fleet ?? null,
+    erasedAt: null,
+    mergedIntoId: null,
+  });
 }
 
 /**

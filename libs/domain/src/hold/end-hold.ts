@@ -12,7 +12,7 @@ import { settledTables } from '../settle/settled-tables.js';
  * Who may end which hold by hand: owner and manager any; the desk those for a go-ahead; a technician their own, but not
  * for parts; the parts clerk those for parts and information. One role that may is enough.
  */
-function mayEnd(by: By, hold: Row<'hold'>): boolean {
+export function mayEnd(by: By, hold: Row<'hold'>): boolean {
   if (isLead(by)) return true;
   const { reason } = hold;
   const own = hold.openedById !== null && hold.openedById === by.personId;

@@ -101,6 +101,12 @@ export interface CorrectVehicle extends Turn {
   notes?: Opt<string | null>;
   words?: Opt<string>;
 }
+/** The vehicle has another owner from now on; its history stays. */
+export interface ChangeOwner extends Turn {
+  vehicleId: string;
+  customerId: string;
+  words?: Opt<string>;
+}
 export interface RecordOdometer {
   vehicleId: string;
   jobId?: Opt<string>;
@@ -197,6 +203,7 @@ export interface JobInputs {
   recordArrival: RecordArrival;
   cancelJob: CancelJob;
   correctVehicle: CorrectVehicle;
+  changeOwner: ChangeOwner;
   recordOdometer: RecordOdometer;
   setBoardNote: SetBoardNote;
   changePromisedTime: ChangePromisedTime;

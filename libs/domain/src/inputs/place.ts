@@ -113,7 +113,14 @@ export interface BringBack extends Turn {
   at?: Opt<number>;
 }
 
+/** Rule 4: which points of this vehicle are used on this visit. */
+export interface NameLiftingPoints {
+  jobId: string;
+  words: string;
+}
+
 export interface PlaceInputs {
+  nameLiftingPoints: NameLiftingPoints;
   takeIntoBay: TakeIntoBay;
   moveToYard: MoveToYard;
   recordRolls: RecordRolls;

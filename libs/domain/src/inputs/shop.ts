@@ -1,4 +1,4 @@
-import type { EquipmentItem, HoursOfWeek } from '../tables/shop.js';
+import type { EquipmentItem, HoursOfDay, HoursOfWeek } from '../tables/shop.js';
 import type * as w from '../tables/words.js';
 import type { Opt, Turn, Word } from './shapes.js';
 
@@ -84,6 +84,73 @@ export interface AddSupplier {
   runs?: Opt<HoursOfWeek>;
 }
 
+export interface ChangeSupplier extends Turn {
+  supplierId: string;
+  name?: Opt<string>;
+  phone?: Opt<string | null>;
+  mail?: Opt<string | null>;
+  cutOff?: Opt<string | null>;
+  runs?: Opt<HoursOfWeek | null>;
+}
+/** Name, units and language of the shop; another zone from a day on. */
+export interface ChangeShop extends Turn {
+  shopId: string;
+  name?: Opt<string>;
+  units?: Opt<'metric' | 'us'>;
+  locale?: Opt<'en-GB' | 'en-US'>;
+  zone?: Opt<{ validFrom: string; zone: string }>;
+}
+/** Settings that enter figures and rules, from a day on (today where left out). What is left out stays. */
+export interface ChangeSettings {
+  validFrom?: Opt<string>;
+  graceMinutes?: Opt<number>;
+  tolerancePercent?: Opt<string>;
+  floorRecordsGoAheads?: Opt<boolean>;
+  recheckMinutes?: Opt<number | null>;
+  workGuaranteeMonths?: Opt<number | null>;
+  partGuaranteeMonths?: Opt<number | null>;
+  personFiguresToLeads?: Opt<boolean>;
+}
+/** Other hours on one day; sent again for a day it replaces what was said of that day. */
+export interface SetException {
+  exceptionId?: Opt<string>;
+  day: string;
+  personId?: Opt<string>;
+  hours: HoursOfDay;
+  breaks?: Opt<HoursOfDay>;
+  words?: Opt<string>;
+}
+export interface EndException extends Turn {
+  exceptionId: string;
+}
+export interface RecordLiftInspection {
+  inspectionId?: Opt<string>;
+  bayId: string;
+  inspectedOn: string;
+  outcome: Word<typeof w.inspectionOutcomes>;
+  intervalMonths?: Opt<number>;
+  inspector?: Opt<string>;
+  words?: Opt<string>;
+}
+export interface AllowOverdueLift {
+  decisionId?: Opt<string>;
+  bayId: string;
+  untilDay: string;
+  words: string;
+}
+/** A bay, or one piece of its equipment, cannot be used; its vehicle may stand in it. */
+export interface TakeOutOfUse {
+  outageId?: Opt<string>;
+  bayId: string;
+  equipment?: Opt<Word<typeof w.equipmentKinds>>;
+  words: string;
+  at?: Opt<number>;
+}
+export interface PutBackInUse extends Turn {
+  outageId: string;
+  words?: Opt<string>;
+}
+
 export interface ShopInputs {
   setUpShop: SetUpShop;
   addPerson: AddPerson;
@@ -93,4 +160,13 @@ export interface ShopInputs {
   setOpeningHours: SetOpeningHours;
   setSeasons: SetSeasons;
   addSupplier: AddSupplier;
+  changeSupplier: ChangeSupplier;
+  changeShop: ChangeShop;
+  changeSettings: ChangeSettings;
+  setException: SetException;
+  endException: EndException;
+  recordLiftInspection: RecordLiftInspection;
+  allowOverdueLift: AllowOverdueLift;
+  takeOutOfUse: TakeOutOfUse;
+  putBackInUse: PutBackInUse;
 }

@@ -36,6 +36,8 @@ export interface StartWork {
   bench?: Opt<boolean>;
   /** A report of what happened (offline, or entered after the fact): recorded and flagged instead of refused. */
   alreadyStarted?: Opt<boolean>;
+  /** Rule 5: what is done now makes the vehicle safe where it stands, which never waits for the customer's word. */
+  makesSafe?: Opt<boolean>;
   at?: Opt<number>;
 }
 export interface StopWork extends Turn {

@@ -60,6 +60,7 @@ export const addVehicle: CommandRule<'addVehicle'> = {
       rolls,
       mayBeDriven: input.mayBeDriven ?? rolls,
       notes: input.notes ?? null,
+      mergedIntoId: null,
     });
     if (vin !== null && !looksLikeVin(vin)) flag(rows, at, 'vin.doubtful', { vehicleId }, { characters: vin.length });
     const facts = { vehicleId, kind: input.kind, drive: input.drive };

@@ -10,6 +10,7 @@ import type { Family } from '../kernel/family.js';
 import { addVehicle } from './add-vehicle.js';
 import { bookJob, changeBooking, recordArrival } from './bookings.js';
 import { cancelJob } from './cancel-job.js';
+import { changeOwner } from './change-owner.js';
 import { addCaution, endCaution } from './cautions.js';
 import { changePromisedTime } from './change-promised-time.js';
 import { checkIn } from './check-in.js';
@@ -30,6 +31,7 @@ export const jobFamily: Family<keyof JobInputs> = {
   recordArrival,
   cancelJob,
   correctVehicle,
+  changeOwner,
   recordOdometer,
   setBoardNote,
   changePromisedTime,

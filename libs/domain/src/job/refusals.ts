@@ -34,6 +34,8 @@ export const jobRefusals = [
   'vehicle.massSourceMissing',
   /** The correction says what stands there already. */
   'vehicle.nothingChanged',
+  /** It is that customer's vehicle already. Facts: customerId. */
+  'vehicle.ownerAlready',
   /** A reading has a value, or is not readable. */
   'odometer.valueMissing',
   /** Only an internal job may be without a customer. */

@@ -5,7 +5,7 @@
 import type { Calendar } from '@holdfast/shop-calendar';
 import type { Role } from '../tables/words.js';
 import type { Facts, Refused } from './refusal.js';
-import type { Edit, Rows } from './rows.js';
+import type { Edit, NewRow, Rows } from './rows.js';
 
 export interface By {
   readonly personId: string | null;
@@ -30,6 +30,20 @@ export interface Circumstances {
   readonly calendar: Calendar;
   /** Only for take back: the change to undo, with each row before and after it. */
   readonly takenBack?: TakenBack;
+  /** Only for accepting a file. */
+  readonly staged?: StagedFile;
+}
+
+/**
+ * A file that is to be accepted, under the shop's lock. The store has laid its good rows down in the same transaction, but
+ * for `onBoard`: they are there with the change that accepts them, and gone with a refusal.
+ */
+export interface StagedFile {
+  readonly importId: string;
+  /** Good rows that what was recorded since they were looked at stands against. */
+  readonly overtaken: number;
+  /** Its follow-ups of vehicles that a board shows: the decision makes them, so that the change tells of them. */
+  readonly onBoard: readonly Omit<NewRow<'followUp'>, 'recordedAt' | 'effectiveAt' | 'byId' | 'device'>[];
 }
 
 export interface TakenBack {

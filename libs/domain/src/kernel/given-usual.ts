@@ -34,6 +34,7 @@ export const usual = {
     recheckMinutes: null,
     workGuaranteeMonths: 12,
     partGuaranteeMonths: 12,
+    personFiguresToLeads: false,
   },
   contact: {
     phone: null,
@@ -72,6 +73,7 @@ export const usual = {
     rolls: true,
     mayBeDriven: true,
     notes: null,
+    mergedIntoId: null,
   },
   odometerReading: { ...recorded, unit: 'km', source: 'read', doubtful: false },
   caution: {

@@ -84,7 +84,15 @@ export class Given {
   }
 
   customer(id: string, over: Over<'customer'> = {}): this {
-    return this.row('customer', { id, name: id, nameKey: id.toUpperCase(), fleet: null, erasedAt: null, ...over });
+    return this.row('customer', {
+      id,
+      name: id,
+      nameKey: id.toUpperCase(),
+      fleet: null,
+      erasedAt: null,
+      mergedIntoId: null,
+      ...over,
+    });
   }
   contact(id: string, over: Over<'contact'> = {}): this {
     return this.row('contact', { id, ...usual.contact, customerId: this.lastOf('customer'), name: id, ...over });

@@ -33,16 +33,37 @@ export interface Slices {
   readonly calls?: readonly string[];
   /** Who stands in these bays and since when. */
   readonly bays?: readonly string[];
-  /** The running and recent clocks of these people. */
+  /** The running and recent clocks and presence of these people. */
   readonly people?: readonly string[];
+  /** The visits of the clocks that these people are on: their own rows alone. */
+  readonly clockedJobs?: boolean;
+  readonly places?: readonly string[];
+  /** Rows of presence; they lead to their person. */
+  readonly attendances?: readonly string[];
+  readonly findings?: readonly string[];
+  readonly attempts?: readonly string[];
+  readonly photos?: readonly string[];
+  readonly readings?: readonly string[];
+  readonly contactEntries?: readonly string[];
+  /**
+   * For what is put right long after: the clocks and the presence of the people, and who stood in the bays, also around
+   * these instants (epoch ms), the clocks and stretches of presence that are named, and the visits that are named.
+   */
+  readonly times?: readonly number[];
   /** Fuel open and hot work anywhere in the shop: those cautions, and the spots that their vehicles have. */
   readonly hotWork?: boolean;
   /** The bays, as `bays`, in which the vehicles of these jobs have or had a spot. */
   readonly baysOfJobs?: boolean;
   readonly customers?: readonly string[];
+  /** Every row that names these vehicles or visits of theirs, void ones too (merge). */
+  readonly allOfVehicles?: readonly string[];
+  /** Every row that names these customers, or vehicles or visits of theirs, void ones too (merge, erasure). */
+  readonly allOfCustomers?: readonly string[];
   /** Find a vehicle by folded plate or a customer by folded name (check-in). */
   readonly plateKey?: string | undefined;
   readonly counter?: boolean;
+  /** A file put beside the shop's rows, and what of it the boards show. */
+  readonly importId?: string;
   /** Rows that the numbered change wrote (take back). */
   readonly change?: number;
 }

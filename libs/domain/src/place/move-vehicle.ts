@@ -16,7 +16,7 @@ import type { LoadSaid } from './lift-mass.js';
 import { isLoaded } from './lift-mass.js';
 
 /** What the rules of moving look at; where a vehicle stands settles nothing. */
-export const standingTables = ['place', 'spotUse', 'caution', 'wheelRecord', 'report'] as const;
+export const standingTables = ['place', 'spotUse', 'caution', 'wheelRecord', 'liftingPoints', 'report'] as const;
 
 export interface Moved {
   readonly movedHow?: (typeof movedWays)[number] | undefined;

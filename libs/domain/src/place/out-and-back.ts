@@ -97,7 +97,7 @@ export const letOutsiderIn: CommandRule<'letOutsiderIn'> = {
     if (found instanceof Refused) return found;
     const { job, vehicle } = found;
     // Nobody of the shop knows the skills of somebody from outside: marked, for the shop to answer.
-    flagAct(rows, at, { jobId: job.id, vehicleId: vehicle.id }, 'startWork', { personId: null, isLead: false });
+    flagAct(rows, at, { jobId: job.id, vehicleId: vehicle.id }, 'startWork', { personId: null });
     begin(rows, at, found, at.effectiveAt);
     return { facts: factsOf(found) };
   },

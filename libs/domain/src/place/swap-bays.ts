@@ -4,6 +4,7 @@ import type { Circumstances } from '../kernel/decision.js';
 import type { CommandRule } from '../kernel/family.js';
 import { type Refusal, Refused, refuse } from '../kernel/refusal.js';
 import type { Rows } from '../kernel/rows.js';
+import { usableEquipment } from '../questions/bay-use.js';
 import { specOn, todayOf } from '../questions/people-and-shop.js';
 import { placeOf } from '../questions/place-and-work.js';
 import { type Visit, visitOf } from '../questions/visit.js';
@@ -44,12 +45,14 @@ function takingOf(
 ): Taking {
   const { job, vehicle } = one;
   const { movedHow, movedByName } = input;
+  const spec = specOn(rows, to.bayId, todayOf(at));
   const said = input.loaded?.find((answer) => answer.jobId === job.id);
   return {
     job,
     vehicle,
     bay: rows.get('bay', to.bayId),
-    spec: specOn(rows, to.bayId, todayOf(at)),
+    spec,
+    usable: usableEquipment(rows, spec),
     spot: to.spot,
     span: { fromAt, toAt: null },
     input: { movedHow, movedByName, loaded: said?.loaded, loadKg: said?.loadKg },

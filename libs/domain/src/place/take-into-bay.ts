@@ -8,9 +8,11 @@ import { type Facts, type Refusal, Refused, refuse } from '../kernel/refusal.js'
 import type { CommandRule } from '../kernel/family.js';
 import type { Rows } from '../kernel/rows.js';
 import type { TakeIntoBay } from '../inputs.js';
+import { overdueUndecided, runningOutage, usableEquipment } from '../questions/bay-use.js';
 import { capacityKg, specOn, todayOf } from '../questions/people-and-shop.js';
 import { freeSpot, live, placeOf, usedByOthers } from '../questions/place-and-work.js';
 import { notThere } from '../questions/references.js';
+import type { EquipmentItem } from '../tables/shop.js';
 import type { Row } from '../tables/tables.js';
 import { placesOfVehicle } from '../timeline/lanes.js';
 import { contestedReport, settledReport } from '../timeline/reports.js';
@@ -24,6 +26,8 @@ export interface Taking extends Visit {
   readonly input: Pick<TakeIntoBay, 'movedHow' | 'movedByName' | 'loaded' | 'loadKg'>;
   readonly bay: Row<'bay'>;
   readonly spec: Row<'baySpec'>;
+  /** What of the bay can be used now: a bay whose lift is out of use is a place to stand, and lifts nothing. */
+  readonly usable: readonly EquipmentItem[];
   /** From when the vehicle would stand there, epoch ms, open-ended. */
   readonly span: Span;
   /** The spot asked for, else the lowest free one, else the first. */
@@ -59,7 +63,7 @@ function takingOf(rows: Rows, input: TakeIntoBay, at: Circumstances): Taking | R
     keptSpot(rows, visit, bay) ??
     freeSpot(rows, bay.id, spec.spots, span, visit.vehicle.id) ??
     1;
-  return { ...visit, input, bay, spec, span, spot };
+  return { ...visit, input, bay, spec, usable: usableEquipment(rows, spec), span, spot };
 }
 
 /** The spot of the bay that the vehicle stands in, if it does. */
@@ -91,43 +95,52 @@ function place(rows: Rows, taking: Taking, input: TakeIntoBay, at: Circumstances
 
 /** What speaks against this vehicle in this bay, whoever else stands there: the bay, the move, its cautions, its mass. */
 export function againstStanding(rows: Rows, taking: Taking, at: Circumstances): Refusal[] {
-  const { vehicle, bay, spec, input } = taking;
+  const { vehicle, bay, usable, input } = taking;
   return [
-    ...againstBay(taking, at),
+    ...againstBay(rows, taking, at),
     ...againstMoving(rows, at, taking, input),
-    ...actsIn(spec).flatMap((act) => againstAct(rows, at, vehicle.id, act)),
+    ...actsIn(usable).flatMap((act) => againstAct(rows, at, vehicle.id, act)),
     ...againstHotWork(rows, at, vehicle.id, bay.id),
+    ...againstInspection(rows, taking, at),
     ...againstMass(taking),
   ];
 }
 
 /** Marks what a caution allows in this bay with a flag. */
-export function flagAllowed(rows: Rows, at: Circumstances, { job, vehicle, spec }: Taking): void {
-  for (const act of actsIn(spec)) flagAllowedAct(rows, at, { jobId: job.id, vehicleId: vehicle.id }, act);
+export function flagAllowed(rows: Rows, at: Circumstances, { job, vehicle, usable }: Taking): void {
+  for (const act of actsIn(usable)) flagAllowedAct(rows, at, { jobId: job.id, vehicleId: vehicle.id }, act);
 }
 
-/** What the equipment in use there does with a vehicle. */
-function actsIn(spec: Row<'baySpec'>): Act[] {
-  const inUse = spec.equipment.filter((item) => item.inUse);
+/** What the equipment that can be used there does with a vehicle. */
+function actsIn(usable: readonly EquipmentItem[]): Act[] {
   return [
-    ...(inUse.some((item) => item.kind === 'pit') ? ['placeOverPit' as const] : []),
-    ...(inUse.some((item) => item.grips === 'points') ? ['liftByPoints' as const] : []),
+    ...(usable.some((item) => item.kind === 'pit') ? ['placeOverPit' as const] : []),
+    ...(usable.some((item) => item.grips === 'points') ? ['liftByPoints' as const] : []),
   ];
 }
+
+const liftsIn = (usable: readonly EquipmentItem[]): boolean => usable.some((item) => item.grips !== null);
 
 function isEnded(bay: Row<'bay'>, at: Circumstances): boolean {
   return bay.endedOn !== null && bay.endedOn <= todayOf(at);
 }
 
-/** Out of use as a whole, or because nothing that stands in it is in use. */
-function isOutOfUse(spec: Row<'baySpec'>): boolean {
-  return spec.outOfUse || (spec.equipment.length > 0 && spec.equipment.every((item) => !item.inUse));
+/** Out of use as a whole, or because the facts of the bay say of nothing in it that it is in use. */
+function isOutOfUse(rows: Rows, spec: Row<'baySpec'>): boolean {
+  if (spec.outOfUse || runningOutage(rows, spec.bayId, null)) return true;
+  return spec.equipment.length > 0 && spec.equipment.every((item) => !item.inUse);
 }
 
-function againstBay({ bay, spec }: Taking, at: Circumstances): Refusal[] {
+function againstBay(rows: Rows, { bay, spec }: Taking, at: Circumstances): Refusal[] {
   const way = { table: 'bay', id: bay.id };
   if (isEnded(bay, at)) return [{ code: 'place.bayEnded', facts: {}, way }];
-  return isOutOfUse(spec) ? [{ code: 'place.bayOutOfUse', facts: {}, way }] : [];
+  return isOutOfUse(rows, spec) ? [{ code: 'place.bayOutOfUse', facts: {}, way }] : [];
+}
+
+/** Rule 4: a lift whose inspection is overdue takes nothing, but for as long as the one decision on it holds. */
+function againstInspection(rows: Rows, { bay, spec, usable }: Taking, at: Circumstances): Refusal[] {
+  const due = liftsIn(usable) ? overdueUndecided(rows, spec, todayOf(at)) : null;
+  return due ? [{ code: 'lift.overdue', facts: { dueOn: due.dueOn }, way: { table: 'bay', id: bay.id } }] : [];
 }
 
 function againstSpot(rows: Rows, taking: Taking): Refusal[] {
@@ -146,13 +159,14 @@ function againstSpot(rows: Rows, taking: Taking): Refusal[] {
     }));
 }
 
-/** The rated capacity where the bay lifts; null where no lift is in use or its rating is not known. */
-function ratingOf(spec: Row<'baySpec'>): number | null {
-  return spec.equipment.some((item) => item.inUse && item.grips !== null) ? capacityKg(spec) : null;
+/** The rated capacity where the bay lifts; null where no lift can be used or its rating is not known. */
+function ratingOf({ spec, usable }: Taking): number | null {
+  return liftsIn(usable) ? capacityKg(spec) : null;
 }
 
-function againstMass({ spec, vehicle, input }: Taking): Refusal[] {
-  const rating = ratingOf(spec);
+function againstMass(taking: Taking): Refusal[] {
+  const { vehicle, input } = taking;
+  const rating = ratingOf(taking);
   if (rating === null) return [];
   const capacity = { capacityKg: Math.floor(rating) };
   const judged = judgeMass(vehicle, rating, input);
@@ -180,8 +194,9 @@ function recordSeen(rows: Rows, taking: Taking, input: TakeIntoBay, at: Circumst
   flagMove(rows, at, taking, input);
   flagBay(rows, at, taking);
   const of = { jobId: job.id, vehicleId: vehicle.id };
-  for (const act of actsIn(taking.spec)) flagAct(rows, at, of, act);
+  for (const act of actsIn(taking.usable)) flagAct(rows, at, of, act);
   flagHotWork(rows, at, of, bay.id);
+  flagInspection(rows, at, taking);
   flagMass(rows, at, taking);
   const clash = usedByOthers(rows, bay.id, spot, span, vehicle.id).map((use) => use.id);
   if (!here || clash.length > 0) {
@@ -193,12 +208,18 @@ function recordSeen(rows: Rows, taking: Taking, input: TakeIntoBay, at: Circumst
 }
 
 function flagBay(rows: Rows, at: Circumstances, { job, vehicle, bay, spec }: Taking): void {
-  if (!isEnded(bay, at) && !isOutOfUse(spec)) return;
+  if (!isEnded(bay, at) && !isOutOfUse(rows, spec)) return;
   flag(rows, at, 'place.bayOutOfUse', { jobId: job.id, vehicleId: vehicle.id, bayId: bay.id });
 }
 
-function flagMass(rows: Rows, at: Circumstances, { job, vehicle, bay, spec, input }: Taking): void {
-  const rating = ratingOf(spec);
+function flagInspection(rows: Rows, at: Circumstances, taking: Taking): void {
+  const subjects = { jobId: taking.job.id, vehicleId: taking.vehicle.id, bayId: taking.bay.id };
+  for (const { facts } of againstInspection(rows, taking, at)) flag(rows, at, 'lift.overdue', subjects, facts);
+}
+
+function flagMass(rows: Rows, at: Circumstances, taking: Taking): void {
+  const { job, vehicle, bay, input } = taking;
+  const rating = ratingOf(taking);
   if (rating === null) return;
   const subjects = { jobId: job.id, vehicleId: vehicle.id, bayId: bay.id };
   const capacity = { capacityKg: Math.floor(rating) };

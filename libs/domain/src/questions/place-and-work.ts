@@ -5,14 +5,19 @@ import type { LineProgress } from '../tables/words.js';
 import { usesOfSpot } from '../timeline/lanes.js';
 import { isRunning, overlap, type Span } from '../timeline/timeline.js';
 
-/** The row where it is there and not void: what a reference of an input may name. */
+/** One of two records of one vehicle or customer that turned out to be the other: nothing is recorded on it any more. */
+function isMerged(row: object): boolean {
+  return 'mergedIntoId' in row && typeof row.mergedIntoId === 'string';
+}
+
+/** The row where it is there, not void and not merged into another: what a reference of an input may name. */
 export function live<T extends Parameters<Rows['find']>[0]>(
   rows: Rows,
   table: T,
   id: string | null | undefined,
 ): Row<T> | undefined {
   const row = rows.find(table, id);
-  return row && !row.void ? row : undefined;
+  return row && !row.void && !isMerged(row) ? row : undefined;
 }
 
 /** The visit that a vehicle is here for, if it is here; one that is only expected is not here. */
@@ -80,6 +85,15 @@ export function lineEnded(line: { readonly progress: LineProgress }): boolean {
 export function unfinishedBefore(rows: Rows, line: Row<'workLine'>): Row<'workLine'> | undefined {
   const before = live(rows, 'workLine', line.afterLineId);
   return before && before.progress !== 'done' && before.progress !== 'dropped' ? before : undefined;
+}
+
+/** Owner or manager named the points that are used on the visit of today, since this caution was put up (rule 4). */
+export function pointsNamed(rows: Rows, caution: Row<'caution'>): boolean {
+  const named = rows.list(
+    'liftingPoints',
+    (one) => one.vehicleId === caution.vehicleId && one.recordedAt >= caution.recordedAt,
+  );
+  return named.some(({ jobId }) => live(rows, 'job', jobId)?.endedAt === null);
 }
 
 /** The cautions that stand on a vehicle now, standing and working ones, in the order they were put there. */

@@ -6,11 +6,39 @@
  */
 import type { Family } from '../kernel/family.js';
 import { addBay, changeBay } from './bays.js';
+import { changeSettings, changeShop } from './change-shop.js';
+import { endException, setException } from './exceptions.js';
 import { setOpeningHours, setSeasons } from './hours-and-seasons.js';
 import { addPerson, changePerson } from './people.js';
 import { setUpShop } from './set-up-shop.js';
-import { addSupplier } from './suppliers.js';
+import { addSupplier, changeSupplier } from './suppliers.js';
 
 export const shopFamily: Family<
-  'setUpShop' | 'addPerson' | 'changePerson' | 'addBay' | 'changeBay' | 'setOpeningHours' | 'setSeasons' | 'addSupplier'
-> = { setUpShop, addPerson, changePerson, addBay, changeBay, setOpeningHours, setSeasons, addSupplier };
+  | 'setUpShop'
+  | 'changeShop'
+  | 'changeSettings'
+  | 'addPerson'
+  | 'changePerson'
+  | 'addBay'
+  | 'changeBay'
+  | 'setOpeningHours'
+  | 'setException'
+  | 'endException'
+  | 'setSeasons'
+  | 'addSupplier'
+  | 'changeSupplier'
+> = {
+  setUpShop,
+  changeShop,
+  changeSettings,
+  addPerson,
+  changePerson,
+  addBay,
+  changeBay,
+  setOpeningHours,
+  setException,
+  endException,
+  setSeasons,
+  addSupplier,
+  changeSupplier,
+};

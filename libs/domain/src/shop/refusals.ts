@@ -4,6 +4,12 @@ export const shopRefusals = [
   'shop.alreadyThere',
   /** The time zone is not known. Facts: zone. */
   'shop.zoneUnknown',
+  /** Another zone holds from today or a later day on. Facts: validFrom, today. */
+  'shop.zoneInPast',
+  /** The name is empty. */
+  'shop.nameBlank',
+  /** There are other hours with this id already. Facts: exceptionId. */
+  'exception.alreadyThere',
   /** Something is wrong with hours, breaks, a season or delivery runs. Facts: fault (a sentence). */
   'shop.hoursFaulty',
   'shop.seasonFaulty',

@@ -27,6 +27,7 @@ export const setUpShop: CommandRule<'setUpShop'> = {
       recheckMinutes: null,
       workGuaranteeMonths: 12,
       partGuaranteeMonths: 12,
+      personFiguresToLeads: false,
     });
     rows.add('openingHours', {
       id: at.newId(),

@@ -4,7 +4,7 @@ import type { Rows } from '../kernel/rows.js';
 import type { Row } from '../tables/tables.js';
 import type { HoursOfWeek } from '../tables/shop.js';
 
-type DatedTable = 'openingHours' | 'personHours' | 'baySpec';
+type DatedTable = 'openingHours' | 'personHours' | 'baySpec' | 'shopSetting' | 'shopZone';
 
 /** Of two entries of one day the later one replaces the earlier, which stays in the record as void. */
 export function strikeEntriesOf<T extends DatedTable>(

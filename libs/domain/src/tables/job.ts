@@ -41,6 +41,8 @@ export const jobTables = {
     nameKey: offBoard(text()),
     fleet: orNull(text()),
     erasedAt: offBoard(orNull(instant())),
+    /** The customer that this one turned out to be; nothing is recorded on this one any more. */
+    mergedIntoId: offBoard(orNull(ref('customer'))),
   }),
   contact: table('staff', {
     customerId: ref('customer'),
@@ -88,6 +90,8 @@ export const jobTables = {
     rolls: bool(),
     mayBeDriven: bool(),
     notes: offWall(orNull(text())),
+    /** The vehicle that this one turned out to be; its visits and what is outstanding moved there. */
+    mergedIntoId: offBoard(orNull(ref('vehicle'))),
   }),
   job: table('all', {
     ...recorded,
@@ -236,6 +240,16 @@ export const jobTables = {
     nextTryAt: orNull(instant()),
     moveOf: oneOf(movesOf),
   }),
+  /** Whose vehicle it was until when. */
+  ownerChange: table('none', {
+    ...recorded,
+    vehicleId: ref('vehicle'),
+    beforeId: orNull(ref('customer')),
+    afterId: ref('customer'),
+    words: orNull(text()),
+  }),
+  /** Whose personal data were erased, so that a restored backup erases them again. */
+  erasure: table('none', { ...recorded, customerId: ref('customer'), words: text() }),
   /** A fact of a vehicle that was wrong: both values are kept, with where the new one comes from. */
   vehicleCorrection: table('none', {
     ...recorded,

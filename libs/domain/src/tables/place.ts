@@ -61,6 +61,8 @@ export const placeTables = {
     fromAt: instant(),
     toAt: orNull(instant()),
   }),
+  /** Rule 4: which points of a vehicle with a lifting-point caution are used on this visit, named by manager or owner. */
+  liftingPoints: table('staff', { ...recorded, jobId: ref('job'), vehicleId: ref('vehicle'), words: text() }),
   /** Work by another firm: the vehicle goes out, only a component does, or somebody comes in. */
   sublet: table('all', {
     ...recorded,

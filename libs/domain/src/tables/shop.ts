@@ -1,6 +1,21 @@
-import { bool, day, decimal, int, json, offWall, oneOf, orNull, ref, table, text } from '../kernel/column.js';
-import type { equipmentKinds, roles } from './words.js';
-import { massUnits } from './words.js';
+import {
+  bool,
+  day,
+  decimal,
+  instant,
+  int,
+  json,
+  offBoard,
+  offWall,
+  oneOf,
+  orNull,
+  recorded,
+  ref,
+  table,
+  text,
+} from '../kernel/column.js';
+import type { roles } from './words.js';
+import { equipmentKinds, inspectionOutcomes, massUnits } from './words.js';
 
 /** `[from, to]` in the shop's local time, `HH:MM`; `to` not after `from` crosses midnight. */
 export type HoursOfDay = readonly (readonly [from: string, to: string])[];
@@ -36,6 +51,8 @@ export const shopTables = {
     /** Guarantee that the shop gives on its own work and on parts it fitted, months; null where it states none. */
     workGuaranteeMonths: orNull(int()),
     partGuaranteeMonths: orNull(int()),
+    /** Figures of a person (efficiency, productivity) are shown to owner and manager too; else to that person alone. */
+    personFiguresToLeads: bool(),
   }),
   openingHours: table('all', {
     validFrom: day(),
@@ -74,6 +91,48 @@ export const shopTables = {
     inspectionIntervalMonths: offWall(orNull(int())),
     outOfUse: bool(),
     outOfUseWords: offWall(orNull(text())),
+  }),
+  /** The zone of the shop from a day on (0:00 there). Before the first row, `shop.zone` as it was set up. */
+  shopZone: table('all', { ...recorded, validFrom: day(), zone: text() }),
+  /** Other hours on one day, for the shop or for one person; no hours: closed, or not here. */
+  hoursException: table('all', {
+    ...recorded,
+    day: day(),
+    personId: orNull(ref('person')),
+    hours: json<HoursOfDay>(),
+    breaks: json<HoursOfDay>(),
+    words: offWall(orNull(text())),
+  }),
+  /** A bay, or one piece of its equipment, that cannot be used: from when to when. */
+  outage: table('all', {
+    ...recorded,
+    bayId: ref('bay'),
+    equipment: orNull(oneOf(equipmentKinds)),
+    fromAt: instant(),
+    toAt: orNull(instant()),
+    words: offWall(text()),
+    endWords: offBoard(orNull(text())),
+  }),
+  /** An inspection of a bay's lift; the last one counts, with the interval to the next. */
+  liftInspection: table('staff', {
+    ...recorded,
+    bayId: ref('bay'),
+    inspectedOn: day(),
+    outcome: oneOf(inspectionOutcomes),
+    intervalMonths: orNull(int()),
+    inspector: orNull(text()),
+    words: orNull(text()),
+  }),
+  /**
+   * Rule 4: the one decision that a lift whose inspection is overdue may be used until a day (included), at most 14 days
+   * on. `inspectedOn`: the day of the inspection that it is about.
+   */
+  liftDecision: table('staff', {
+    ...recorded,
+    bayId: ref('bay'),
+    inspectedOn: day(),
+    untilDay: day(),
+    words: text(),
   }),
   supplier: table('staff', {
     name: text(),

@@ -4,11 +4,13 @@
  */
 import type { RowOf } from '../kernel/column.js';
 import { holdTables } from './hold.js';
+import { importTables } from './import.js';
 import { jobTables } from './job.js';
 import { outstandingTables } from './outstanding.js';
 import { partsTables } from './parts.js';
 import { placeTables } from './place.js';
 import { shopTables } from './shop.js';
+import { timeTables } from './time.js';
 import { workTables } from './work.js';
 
 export const tables = {
@@ -19,6 +21,8 @@ export const tables = {
   ...holdTables,
   ...partsTables,
   ...outstandingTables,
+  ...timeTables,
+  ...importTables,
 } as const;
 
 export type TableName = keyof typeof tables;

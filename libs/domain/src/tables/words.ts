@@ -65,6 +65,26 @@ export const equipmentKinds = [
   'jackAndStands',
 ] as const;
 export const massUnits = ['kg', 'lb'] as const;
+export const attendanceKinds = ['present', 'break', 'shopTime'] as const;
+/** Replaced by another version, added where it was missing, ended afterwards, or struck. */
+export const correctionKinds = ['replaced', 'added', 'ended', 'struck'] as const;
+export const correctedTables = [
+  'clock',
+  'place',
+  'hold',
+  'attendance',
+  'finding',
+  'attempt',
+  'odometerReading',
+  'contactEntry',
+  'photo',
+  'caution',
+] as const;
+/** What a file brings; `checking` and `checked` under the columns that somebody named. */
+export const importKinds = ['customers', 'vehicles', 'followUps'] as const;
+export type ImportKind = (typeof importKinds)[number];
+export const importStates = ['staged', 'checking', 'checked', 'accepted', 'discarded'] as const;
+export const inspectionOutcomes = ['passed', 'failed'] as const;
 
 export const holdReasons = [
   'parts',

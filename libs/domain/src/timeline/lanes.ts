@@ -4,8 +4,8 @@ import type { NewRow, Rows } from '../kernel/rows.js';
 import type { Row } from '../tables/tables.js';
 import type { Span, TimelineEdit } from './timeline.js';
 
-export type LaneTable = 'place' | 'spotUse' | 'clock';
-export const laneTables: readonly LaneTable[] = ['place', 'spotUse', 'clock'];
+export type LaneTable = 'place' | 'spotUse' | 'clock' | 'attendance';
+export const laneTables: readonly LaneTable[] = ['place', 'spotUse', 'clock', 'attendance'];
 
 export const placesOfVehicle = (rows: Rows, vehicleId: string): Row<'place'>[] =>
   rows.list('place', (one) => one.vehicleId === vehicleId);
@@ -18,6 +18,9 @@ export const usesOfVehicle = (rows: Rows, vehicleId: string): Row<'spotUse'>[] =
 
 export const clocksOfPerson = (rows: Rows, personId: string): Row<'clock'>[] =>
   rows.list('clock', (one) => one.personId === personId);
+
+export const attendanceOf = (rows: Rows, personId: string): Row<'attendance'>[] =>
+  rows.list('attendance', (one) => one.personId === personId);
 
 /** Every lane that a row of the table lies in, itself included: a vehicle stands in one place, a spot has one user. */
 export function laneOf(
@@ -34,6 +37,8 @@ export function laneOf(
     }
     case 'clock':
       return clocksOfPerson(rows, rows.get('clock', id).personId);
+    case 'attendance':
+      return attendanceOf(rows, rows.get('attendance', id).personId);
   }
 }
 

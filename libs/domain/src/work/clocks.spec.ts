@@ -43,6 +43,15 @@ describe('startWork, intended', () => {
     },
   );
 
+  it('never lets making it safe wait for the customer, and says that it was begun without the go-ahead (rule 5)', () => {
+    const asked = van({ goAhead: 'withCustomer' });
+    const begun = start(asked.rows(), { makesSafe: true });
+    expect([begun.codes, flags(begun.rows)]).toEqual([[], ['work.madeSafe']]);
+    expect(flags(start(van().rows(), { makesSafe: true }).rows)).toEqual([]);
+    const unskilled = van({ goAhead: 'withCustomer', skill: 'highVoltage' });
+    expect(start(unskilled.rows(), { makesSafe: true }).codes).toEqual(['work.skillMissing']);
+  });
+
   it.each(['highVoltage', 'airbags'])('refuses a person without the skill for %s, whoever asks (rule 5)', (skill) => {
     const line = van({ skill });
     expect(start(line.rows()).codes).toEqual(['work.skillMissing']);

@@ -18,6 +18,7 @@ import { contestedReport, settledReport } from '../timeline/reports.js';
 import { earliest, insert } from '../timeline/timeline.js';
 import { type LineOfVisit, lineOfVisit } from './line-of-visit.js';
 import { settledTables } from '../settle/settled-tables.js';
+import { presentOnClock } from '../time/presence.js';
 
 interface Start extends LineOfVisit {
   readonly input: StartWork;
@@ -28,7 +29,7 @@ export const startWork: CommandRule<'startWork'> = {
   needs: ({ lineId, personId }) => ({
     lines: [lineId],
     sender: true,
-    tables: [...settledTables, 'clock', 'caution', 'spotUse', 'report'],
+    tables: [...settledTables, 'clock', 'caution', 'spotUse', 'report', 'attendance'],
     hotWork: true,
     people: personId === undefined ? [] : [personId],
   }),
@@ -77,7 +78,7 @@ function againstWork(rows: Rows, { line, person }: Start, at: Circumstances): Ag
 
 /** What the cautions say against this person's work (a skill where high voltage is live), and hot work beside open fuel. */
 function againstCautions(rows: Rows, { vehicle, person }: Start, at: Circumstances): Refusal[] {
-  const actor = { personId: person.id, isLead: false };
+  const actor = { personId: person.id };
   return [...againstAct(rows, at, vehicle.id, 'startWork', actor), ...againstHotWork(rows, at, vehicle.id)];
 }
 
@@ -85,7 +86,10 @@ function goOn(rows: Rows, start: Start, at: Circumstances): Outcome | Refused {
   const { job, line, person } = start;
   if (job.endedAt !== null) return refuse('work.jobEnded', { jobNumber: job.number });
   if (lineEnded(line)) return refuse('work.lineEnded', { progress: line.progress });
-  const refusals: Refusal[] = [...againstWork(rows, start, at), ...againstCautions(rows, start, at)];
+  const against = againstWork(rows, start, at);
+  const madeSafe = start.input.makesSafe === true && against.some(isNoGoAhead);
+  const standing = madeSafe ? against.filter((one) => !isNoGoAhead(one)) : against;
+  const refusals: Refusal[] = [...standing, ...againstCautions(rows, start, at)];
   const running = runningClockOf(rows, person.id);
   if (running) {
     const since = new Date(running.fromAt).toISOString();
@@ -94,8 +98,15 @@ function goOn(rows: Rows, start: Start, at: Circumstances): Outcome | Refused {
   }
   if (refusals.length > 0) return new Refused(refusals);
   const clock = startClock(rows, start, at, at.now);
+  if (madeSafe) {
+    const subjects = { jobId: job.id, vehicleId: job.vehicleId };
+    flag(rows, at, 'work.madeSafe', subjects, { lineId: line.id, personId: person.id });
+  }
   return { facts: factsOf(start, false), created: { clock: clock.id } };
 }
+
+/** Making it safe waits for skills and cautions, and for nobody's word (rule 5). */
+const isNoGoAhead = ({ code }: Refusal): boolean => code === 'work.noGoAhead';
 
 function factsOf({ job, line, person }: Start, contested: boolean) {
   return { jobId: job.id, lineId: line.id, personId: person.id, contested };
@@ -111,6 +122,7 @@ function startClock(rows: Rows, { job, line, person, input }: Start, at: Circums
   applyEdits(rows, at, 'clock', fit.edits, row);
   const clock = rows.get('clock', row.id);
   rows.change('workLine', line.id, { progress: 'started', startedAt: line.startedAt ?? clock.fromAt });
+  presentOnClock(rows, at, person.id, clock.fromAt);
   return clock;
 }
 
@@ -120,7 +132,7 @@ function recordStarted(rows: Rows, start: Start, at: Circumstances): Outcome {
   for (const { code, facts } of againstWork(rows, start, at)) {
     flag(rows, at, code, subjects, { ...facts, lineId: line.id, personId: person.id });
   }
-  flagAct(rows, at, subjects, 'startWork', { personId: person.id, isLead: false });
+  flagAct(rows, at, subjects, 'startWork', { personId: person.id });
   flagHotWork(rows, at, subjects);
   const lane = clocksOfPerson(rows, person.id);
   const running = runningClockOf(rows, person.id);

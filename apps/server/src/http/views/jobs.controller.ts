@@ -1,4 +1,4 @@
-import { findQuery, findView, jobsPage, jobsQuery, jobView } from '@holdfast/contract';
+import { findQuery, findView, jobsPage, jobsQuery, jobView, mostOnPage } from '@holdfast/contract';
 import { Controller, Get, Inject, Param, Req, Res } from '@nestjs/common';
 import type { Session } from '../../auth/sessions.js';
 import type { Reads as ReadsOfShop } from '../../read/reads.js';
@@ -7,6 +7,8 @@ import { describeRead } from '../openapi.js';
 import { Problem } from '../problem.js';
 import { refusalOnTheWire } from '../refusal-sentences.js';
 import { Reads, SignedIn } from '../signed-in.js';
+import { jobColumns } from './csv-columns.js';
+import { csvWords, pagesOf, sendListAsCsv } from './csv-list.js';
 import { idOf, queryOf, sendText } from './query.js';
 import { READS } from './reads-provider.js';
 
@@ -31,7 +33,13 @@ export class JobsController {
   @Get('jobs')
   @Reads('jobs')
   async list(@SignedIn() session: Session, @Req() request: HttpRequest, @Res() reply: HttpReply): Promise<void> {
-    sendText(reply, await this.reads.jobs(session.shop.id, queryOf(jobsQuery, request)));
+    const query = queryOf(jobsQuery, request);
+    const read = (after: string | undefined, limit = mostOnPage) =>
+      this.reads.jobs(session.shop.id, { ...query, after, limit });
+    if (query.format === 'csv') {
+      const words = csvWords(session, await this.reads.people(session.shop.id));
+      await sendListAsCsv(reply, `jobs-${query.state}`, jobColumns, words, pagesOf(read));
+    } else sendText(reply, await read(query.after, query.limit));
   }
 
   @Get('jobs/:id')

@@ -1,10 +1,19 @@
-import { ordersPage, ordersQuery, partLinesPage, partLinesQuery } from '@holdfast/contract';
+import {
+  mostOnPage,
+  type OrdersPage,
+  ordersPage,
+  ordersQuery,
+  partLinesPage,
+  partLinesQuery,
+} from '@holdfast/contract';
 import { Controller, Get, Inject, Req, Res } from '@nestjs/common';
 import type { Session } from '../../auth/sessions.js';
 import type { Reads as ReadsOfShop } from '../../read/reads.js';
 import type { HttpReply, HttpRequest } from '../http-types.js';
 import { describeRead } from '../openapi.js';
 import { Reads, SignedIn } from '../signed-in.js';
+import { orderColumns, orderedParts, partLineColumns } from './csv-columns.js';
+import { csvWords, pagesOf, sendListAsCsv } from './csv-list.js';
 import { queryOf, sendText } from './query.js';
 import { READS } from './reads-provider.js';
 
@@ -16,6 +25,8 @@ describeRead({
 });
 describeRead({ path: '/api/orders', summary: 'Parts orders, newest first.', query: ordersQuery, response: ordersPage });
 
+type Order = OrdersPage['items'][number];
+
 @Controller('api')
 export class PartsController {
   constructor(@Inject(READS) private readonly reads: ReadsOfShop) {}
@@ -23,12 +34,28 @@ export class PartsController {
   @Get('part-lines')
   @Reads('parts')
   async partLines(@SignedIn() session: Session, @Req() request: HttpRequest, @Res() reply: HttpReply): Promise<void> {
-    sendText(reply, await this.reads.partLines(session.shop.id, queryOf(partLinesQuery, request)));
+    const query = queryOf(partLinesQuery, request);
+    const read = (after: string | undefined, limit = mostOnPage) =>
+      this.reads.partLines(session.shop.id, { ...query, after, limit });
+    if (query.format === 'csv') {
+      const words = csvWords(session, await this.reads.people(session.shop.id));
+      await sendListAsCsv(reply, `part-lines-${query.state}`, partLineColumns, words, pagesOf(read));
+    } else sendText(reply, await read(query.after, query.limit));
   }
 
   @Get('orders')
   @Reads('parts')
   async orders(@SignedIn() session: Session, @Req() request: HttpRequest, @Res() reply: HttpReply): Promise<void> {
-    sendText(reply, await this.reads.orders(session.shop.id, queryOf(ordersQuery, request)));
+    const query = queryOf(ordersQuery, request);
+    const read = (after: string | undefined, limit = mostOnPage) =>
+      this.reads.orders(session.shop.id, { ...query, after, limit });
+    if (query.format === 'csv') {
+      const words = csvWords(session, await this.reads.people(session.shop.id));
+      const orders = pagesOf<Order>(read);
+      await sendListAsCsv(reply, 'orders', orderColumns, words, async (after) => {
+        const { items, next } = await orders(after);
+        return { items: items.flatMap(orderedParts), next };
+      });
+    } else sendText(reply, await read(query.after, query.limit));
   }
 }

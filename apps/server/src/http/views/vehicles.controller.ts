@@ -1,10 +1,19 @@
-import { outstandingPage, outstandingQuery, vehiclesPage, vehiclesQuery, vehicleView } from '@holdfast/contract';
+import {
+  mostOnPage,
+  outstandingPage,
+  outstandingQuery,
+  vehiclesPage,
+  vehiclesQuery,
+  vehicleView,
+} from '@holdfast/contract';
 import { Controller, Get, Inject, Param, Req, Res } from '@nestjs/common';
 import type { Session } from '../../auth/sessions.js';
 import type { Reads as ReadsOfShop } from '../../read/reads.js';
 import type { HttpReply, HttpRequest } from '../http-types.js';
 import { describeRead } from '../openapi.js';
 import { Reads, SignedIn } from '../signed-in.js';
+import { outstandingColumns, vehicleColumns } from './csv-columns.js';
+import { csvWords, pagesOf, sendListAsCsv } from './csv-list.js';
 import { idOf, queryOf, sendText } from './query.js';
 import { READS } from './reads-provider.js';
 
@@ -29,7 +38,13 @@ export class VehiclesController {
   @Get('vehicles')
   @Reads('vehicles')
   async list(@SignedIn() session: Session, @Req() request: HttpRequest, @Res() reply: HttpReply): Promise<void> {
-    sendText(reply, await this.reads.vehicles(session.shop.id, queryOf(vehiclesQuery, request)));
+    const query = queryOf(vehiclesQuery, request);
+    const read = (after: string | undefined, limit = mostOnPage) =>
+      this.reads.vehicles(session.shop.id, { ...query, after, limit });
+    if (query.format === 'csv') {
+      const words = csvWords(session, await this.reads.people(session.shop.id));
+      await sendListAsCsv(reply, 'vehicles', vehicleColumns, words, pagesOf(read));
+    } else sendText(reply, await read(query.after, query.limit));
   }
 
   @Get('vehicles/:id')
@@ -41,6 +56,12 @@ export class VehiclesController {
   @Get('outstanding')
   @Reads('outstanding')
   async outstanding(@SignedIn() session: Session, @Req() request: HttpRequest, @Res() reply: HttpReply): Promise<void> {
-    sendText(reply, await this.reads.outstanding(session.shop.id, queryOf(outstandingQuery, request)));
+    const query = queryOf(outstandingQuery, request);
+    const read = (after: string | undefined, limit = mostOnPage) =>
+      this.reads.outstanding(session.shop.id, { ...query, after, limit });
+    if (query.format === 'csv') {
+      const words = csvWords(session, await this.reads.people(session.shop.id));
+      await sendListAsCsv(reply, 'outstanding', outstandingColumns, words, pagesOf(read));
+    } else sendText(reply, await read(query.after, query.limit));
   }
 }

@@ -3,8 +3,10 @@ import type { Database } from '../../database/pools.js';
 import { LiveModule } from '../../live/live.module.js';
 import { DATABASE } from '../../providers.js';
 import { makeReads } from '../../read/reads.js';
+import { ImportsController } from '../imports.controller.js';
 import { AccountController } from './account.controller.js';
 import { BoardController } from './board.controller.js';
+import { ChangeLogController } from './change-log.controller.js';
 import { CustomersController } from './customers.controller.js';
 import { JobsController } from './jobs.controller.js';
 import { PartsController } from './parts.controller.js';
@@ -22,6 +24,8 @@ import { VehiclesController } from './vehicles.controller.js';
     CustomersController,
     PartsController,
     AccountController,
+    ChangeLogController,
+    ImportsController,
   ],
 })
 export class ViewsModule {}

@@ -54,6 +54,7 @@ export const floorEnGb = {
   'floor.roadTestBack': 'Back from the road test',
   'floor.roadTestBackNamed': '{plate} is back from the road test',
   'floor.boardNote': 'Board note',
+  'floor.cannotBeUsed': 'Its lift or bay cannot be used',
   'floor.toJob': 'Open the job',
   'floor.swapHint': 'To change places with another vehicle in a bay, pick this one; the other bay offers it.',
   'floor.place': 'Pick it, to place it elsewhere',

@@ -15,7 +15,7 @@ export const refusalsAnyEnGb = {
   'refusal.change.builtOn':
     'Something has been entered since that rests on this change. Undo that first, or correct it by a new entry.',
   'refusal.change.clashes':
-    '{table, select, clock {The person is on another clock by now.} spotUse {Another vehicle stands in that spot by now.} other {The vehicle stands somewhere else by now.}} This change stays.',
+    '{table, select, clock {The person is on another clock by now.} attendance {Something else is recorded of the person’s presence by now.} spotUse {Another vehicle stands in that spot by now.} other {The vehicle stands somewhere else by now.}} This change stays.',
   'refusal.card.settled': 'This card is settled already.',
   'refusal.card.notYours': 'Somebody else reported this. They settle it, or a manager does.',
   'refusal.card.jobEnded':
@@ -23,5 +23,12 @@ export const refusalsAnyEnGb = {
   'refusal.card.lineEnded':
     'The line is {progress, select, done {done} carriedOver {carried over} dropped {dropped} other {ended}}, so this report changes nothing any more. Leave what stands.',
   'refusal.card.overtaken': 'Something else is settled for that very time. Leave what stands.',
+  'refusal.merge.withItself': 'This is one record. Choose the other one.',
+  'refusal.merge.bothHere':
+    'Both are here, on job {number} and on job {otherNumber}, so they are two. Hand one of them back first, or correct the plates.',
+  'refusal.merge.placesOverlap':
+    'At some time both stood in a place at once, so these are two vehicles, or one of the stays is wrong. Correct the stay first.',
+  'refusal.erase.visitHere':
+    'A vehicle of this customer is here, on job {number}. Hand it back first; then the personal data can be erased.',
   'refusal.flag.clearedAlready': 'Somebody has looked at this already.',
 } as const;

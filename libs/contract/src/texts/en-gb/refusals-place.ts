@@ -61,6 +61,7 @@ export const refusalsPlaceEnGb = {
   'flag.place.hotWorkNearFuel': 'Hot work and open fuel in the same bay or in the next one.',
   'flag.place.drivenMayNot': 'Driven on the road although it does not roll or may not be driven.',
   'flag.work.noGoAhead': 'Started without the go-ahead.',
+  'flag.work.madeSafe': 'Begun without the go-ahead, to make it safe where it stands.',
   'flag.work.skillMissing':
     'Started by a person without the skill {skill, select, highVoltage {for high voltage} refrigerant {for refrigerant} airbags {for airbags} secondCheck {for second checks} other {it needs}}.',
   'flag.work.afterUnfinished': 'Started before the line that comes first was done.',

@@ -93,8 +93,6 @@ export const shopEnGb = {
   'shop.hours.open': 'Open',
   'shop.hours.act': 'Set the hours',
   'shop.hours.none': 'No opening hours are set: no time counts as bay time yet.',
-  'shop.hours.now': 'Since {day}',
-  'shop.hours.from': 'From {day}',
   'shop.hours.closed': 'closed',
   'shop.hours.breaks': 'Breaks: {hours}',
   'shop.seasons': 'Seasons',

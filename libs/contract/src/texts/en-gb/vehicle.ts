@@ -101,6 +101,7 @@ export const vehicleEnGb = {
   'vehicle.readingDay': 'Day',
   'vehicle.reading': 'Reading',
   'vehicle.readingSource': 'Known by',
+  'vehicle.readingWrong': 'Wrong?',
   'vehicle.doubtful': 'lower than before',
   'vehicle.photos': 'Photos',
 } as const;

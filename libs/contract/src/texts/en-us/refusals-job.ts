@@ -33,6 +33,7 @@ export const refusalsJobEnUs = {
   'refusal.vehicle.massByLead': 'A mass decides on which lift a vehicle may stand. Ask owner or manager to correct it.',
   'refusal.vehicle.massSourceMissing': 'Say where the mass was read: plate, papers, weighed, maker or told.',
   'refusal.vehicle.nothingChanged': 'This is what is recorded already. Change something, or leave it as it is.',
+  'refusal.vehicle.ownerAlready': 'It is this customer’s vehicle already.',
   'refusal.odometer.valueMissing': 'Enter what the odometer shows, or say that it cannot be read.',
   'refusal.job.customerMissing':
     'Say whose vehicle it is: choose the customer or enter a new one. Only an internal repair order goes without.',

@@ -1,6 +1,10 @@
 export const refusalsShopEnUs = {
   'refusal.shop.alreadyThere': 'This shop is set up already. Sign in instead.',
   'refusal.shop.zoneUnknown': 'The time zone “{zone}” is not known here. Choose one such as America/New_York.',
+  'refusal.shop.zoneInPast':
+    'Another time zone holds from today or from a later day on, not from {validFrom}. What happened until now keeps its days.',
+  'refusal.shop.nameBlank': 'The shop needs a name.',
+  'refusal.exception.alreadyThere': 'These hours are recorded already.',
   'refusal.shop.hoursFaulty': 'These hours cannot be right. {fault}',
   'refusal.shop.seasonFaulty': 'This season cannot be right. {fault}',
   'refusal.shop.runsFaulty': 'These delivery times cannot be right. {fault}',

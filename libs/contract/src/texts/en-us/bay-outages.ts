@@ -1,0 +1,3 @@
+import { bayOutagesEnGb } from '../en-gb/bay-outages.js';
+
+export const bayOutagesEnUs = { ...bayOutagesEnGb } as const;
